@@ -51,7 +51,17 @@ public record Affine3(
   /** The map whose rows are the images of the unit vectors and of the origin. */
   public static Affine3 rows(Vec3 x, Vec3 y, Vec3 z, Vec3 origin) {
     return new Affine3(
-        x.x(), x.y(), x.z(), y.x(), y.y(), y.z(), z.x(), z.y(), z.z(), origin.x(), origin.y(),
+        x.x(),
+        x.y(),
+        x.z(),
+        y.x(),
+        y.y(),
+        y.z(),
+        z.x(),
+        z.y(),
+        z.z(),
+        origin.x(),
+        origin.y(),
         origin.z());
   }
 

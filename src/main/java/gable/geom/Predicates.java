@@ -126,8 +126,7 @@ public final class Predicates {
     BigDecimal[] u = difference(b, a);
     BigDecimal[] v = difference(c, a);
     BigDecimal[] w = difference(d, a);
-    return w[0]
-        .multiply(u[1].multiply(v[2]).subtract(u[2].multiply(v[1])))
+    return w[0].multiply(u[1].multiply(v[2]).subtract(u[2].multiply(v[1])))
         .add(w[1].multiply(u[2].multiply(v[0]).subtract(u[0].multiply(v[2]))))
         .add(w[2].multiply(u[0].multiply(v[1]).subtract(u[1].multiply(v[0]))))
         .signum();

@@ -4,9 +4,9 @@ import java.util.Arrays;
 
 /**
  * Which half-edge lies opposite which: two half-edges are opposite if they join the same two
- * vertices, by number, in opposite directions and nobody else joins these vertices. That is the rule
- * of the 3MF core specification (1.4, section 4.1): every edge in exactly two triangles, in opposite
- * direction.
+ * vertices, by number, in opposite directions and nobody else joins these vertices. That is the
+ * rule of the 3MF core specification (1.4, section 4.1): every edge in exactly two triangles, in
+ * opposite direction.
  *
  * <p>Built in linear time: half-edges are put into buckets by their smaller vertex and matched
  * within it by the larger; a crowded bucket is sorted.

@@ -116,12 +116,8 @@ public final class Mesh {
 
   /** Smallest box around all vertices. */
   public Box3 box() {
-    double[] low = {
-      Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY
-    };
-    double[] high = {
-      Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY
-    };
+    double[] low = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
+    double[] high = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};
     for (int i = 0; i < xyz.length; i += 3) {
       for (int k = 0; k < 3; k++) {
         low[k] = Math.min(low[k], xyz[i + k]);

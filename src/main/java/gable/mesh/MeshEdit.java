@@ -32,8 +32,15 @@ public final class MeshEdit {
         || corners.length != 3 * sources.length
         || sources.length != onNewFace.length) {
       throw new IllegalArgumentException(
-          "lengths do not agree: " + points.length + " coordinates, " + corners.length
-              + " corners, " + sources.length + " sources, " + onNewFace.length + " flags");
+          "lengths do not agree: "
+              + points.length
+              + " coordinates, "
+              + corners.length
+              + " corners, "
+              + sources.length
+              + " sources, "
+              + onNewFace.length
+              + " flags");
     }
     this.removed = removed;
     this.points = points;

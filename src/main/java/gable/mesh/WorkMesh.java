@@ -11,9 +11,9 @@ import java.util.Map;
 import java.util.function.IntConsumer;
 
 /**
- * A closed mesh on which edits are made one after the other. Facets and vertices keep their numbers;
- * facets taken away are dead, new ones get the next numbers. The mesh it starts from is not changed,
- * and {@link #total} tells what has become of it as one edit.
+ * A closed mesh on which edits are made one after the other. Facets and vertices keep their
+ * numbers; facets taken away are dead, new ones get the next numbers. The mesh it starts from is
+ * not changed, and {@link #total} tells what has become of it as one edit.
  *
  * <p>Not for use by several threads at once.
  */
@@ -232,8 +232,7 @@ public final class WorkMesh {
       int source = edit.source(k);
       boolean fromNew = source >= base.facetCount();
       sources[at] = fromNew ? sources[source - base.facetCount()] : source;
-      onNewFace[at] =
-          edit.onNewFace(k) || fromNew && onNewFace[source - base.facetCount()];
+      onNewFace[at] = edit.onNewFace(k) || (fromNew && onNewFace[source - base.facetCount()]);
     }
     facetCount = total;
   }
