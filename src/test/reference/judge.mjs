@@ -1,0 +1,83 @@
+// Judges one written file against its input and the report that came with it.
+import { readFileSync } from 'node:fs';
+import { read } from './package3mf.mjs';
+import { solidOf, volumeSlack, volumeWithout } from './solid.mjs';
+
+/** The faults of a pair, as sentences; empty when there is none. */
+export function judge(inputPath, outputPath, reportPath) {
+  const before = read(inputPath);
+  const after = read(outputPath);
+  const report = JSON.parse(readFileSync(reportPath, 'utf8'));
+  const faults = packageFaults(before, after);
+  if (report.result === 'unchanged' && !readFileSync(inputPath).equals(readFileSync(outputPath))) {
+    faults.push('called unchanged, but its bytes differ from the input');
+  }
+  if (faults.length > 0 || before.error !== '') return faults;
+  if (before.meshes.length !== after.meshes.length) {
+    return [`${before.meshes.length} placed meshes became ${after.meshes.length}`];
+  }
+  return solidFaults(before.meshes, after.meshes, reportedVolume(report));
+}
+
+function packageFaults(before, after) {
+  const faults = [];
+  if (before.error === '' && after.error !== '') {
+    faults.push(`the reference library no longer reads it: ${after.error}`);
+  }
+  if (after.warnings.length > before.warnings.length) {
+    faults.push(
+      `${after.warnings.length} warnings of the reference library, the input has ` +
+        `${before.warnings.length}: ${after.warnings.join('; ')}`,
+    );
+  }
+  return faults;
+}
+
+/** Volume in mm^3 that the report says was taken away, over all placements. */
+export function reportedVolume(report) {
+  return (report.features ?? [])
+    .flatMap((feature) => feature.changes ?? [])
+    .filter((change) => change.outcome === 'reshaped')
+    .reduce((sum, change) => sum + change.removedVolumeMm3, 0);
+}
+
+function solidFaults(before, after, reported) {
+  const faults = [];
+  let removed = 0;
+  let slack = 0;
+  before.forEach((mesh, k) => {
+    const was = solidOf(mesh);
+    const is = solidOf(after[k]);
+    if (was.solid !== null) {
+      const found = compare(was.solid, is, `mesh ${k}`);
+      faults.push(...found.faults);
+      removed += found.removed;
+      slack += found.slack;
+    }
+    was.solid?.delete();
+    is.solid?.delete();
+  });
+  if (faults.length === 0 && !(Math.abs(removed - reported) <= slack)) {
+    faults.push(`${removed} mm^3 are gone, the report says ${reported} (slack ${slack})`);
+  }
+  return faults;
+}
+
+function compare(was, is, name) {
+  if (is.status !== 'NoError') {
+    return { faults: [`${name}: the boolean kernel says ${is.status}`], removed: 0, slack: 0 };
+  }
+  const faults = [];
+  const slack = volumeSlack(was) + volumeSlack(is.solid);
+  const removed = volumeWithout(was, is.solid);
+  const added = volumeWithout(is.solid, was);
+  const difference = was.volume() - is.solid.volume();
+  if (was.genus() !== is.solid.genus()) {
+    faults.push(`${name}: genus ${was.genus()} became ${is.solid.genus()}`);
+  }
+  if (!(added <= slack)) faults.push(`${name}: ${added} mm^3 were added (slack ${slack})`);
+  if (!(Math.abs(removed - difference) <= slack)) {
+    faults.push(`${name}: volume fell by ${difference} mm^3, the boolean says ${removed}`);
+  }
+  return { faults, removed, slack };
+}

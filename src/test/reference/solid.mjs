@@ -1,0 +1,41 @@
+// Solids as the boolean kernel Manifold sees them. It takes a mesh only if every edge is shared by
+// exactly two triangles that run it in opposite directions; otherwise it answers with a status.
+import Module from 'manifold-3d';
+
+const kernel = await Module();
+kernel.setup();
+const { Manifold, Mesh } = kernel;
+
+/** {status, solid}; the solid is null unless the status is NoError. Coordinates become floats. */
+export function solidOf({ points, corners }) {
+  const mesh = new Mesh({
+    numProp: 3,
+    vertProperties: Float32Array.from(points),
+    triVerts: Uint32Array.from(corners),
+  });
+  try {
+    const solid = new Manifold(mesh);
+    return { status: solid.status(), solid };
+  } catch (thrown) {
+    return { status: thrown.code ?? String(thrown), solid: null };
+  }
+}
+
+/** Volume of a without b in mm^3. */
+export function volumeWithout(a, b) {
+  const rest = a.subtract(b);
+  const volume = rest.isEmpty() ? 0 : rest.volume();
+  rest.delete();
+  return volume;
+}
+
+/**
+ * How far a volume may be off because coordinates are floats: a point moves by at most
+ * reach * 2^-24, so a face moves by at most that along its normal (times sqrt 3 for three axes),
+ * and two solids were rounded, by the reader and by the kernel. Derived.
+ */
+export function volumeSlack(solid) {
+  const { min, max } = solid.boundingBox();
+  const reach = Math.max(...[...min, ...max].map(Math.abs));
+  return 4 * Math.sqrt(3) * reach * 2 ** -24 * solid.surfaceArea();
+}
