@@ -31,6 +31,6 @@ public record Tolerances(double coordinateGrid, double noise, double mergeDistan
   public static Tolerances forModel(double reach, double step) {
     double single = reach * 0x1p-24;
     double grid = Math.max(Math.max(single, step / 2), 1e-7);
-    return new Tolerances(grid, Math.max(0.012, 4 * grid), Math.max(1e-4, 8 * single));
+    return new Tolerances(grid, Math.max(0.03, 4 * grid), Math.max(1e-4, 8 * single));
   }
 }

@@ -1,0 +1,153 @@
+package gable.feature;
+
+import gable.geom.Vec3;
+import gable.mesh.Mesh;
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Measures a set of facets as a round wall: axis from the normals (they lie on a great circle of
+ * the unit sphere, square to the axis; T. Chaperon and F. Goulette, Extracting cylinders in full 3D
+ * data using a random sampling method and the Gaussian image, VMV 2001), then a circle through the
+ * projected corners, then least squares over all five parameters.
+ *
+ * <p>Only corners count: vertices at which the wall turns. A vertex inside a flat strip of a coarse
+ * polygon, or on its edge at a mouth, lies on a chord and not on the circle.
+ */
+final class WallMeasure {
+
+  /** An edge counts as a bend if it turns by at least this share of the typical bend. */
+  private static final double BEND_SHARE = 0.25;
+
+  private final Surface surface;
+  private final Mesh mesh;
+  private final IndexSet corners;
+  private double[] scratch = new double[256];
+
+  WallMeasure(Surface surface) {
+    this.surface = surface;
+    this.mesh = surface.mesh();
+    this.corners = new IndexSet(mesh.vertexCount());
+  }
+
+  /** Corners found by the last measurement. */
+  IndexSet corners() {
+    return corners;
+  }
+
+  /** Measures facets of which nothing is known; empty if they are flat or too few. */
+  Optional<WallModel> fresh(IndexSet facets) {
+    double step = collectCorners(facets);
+    if (corners.size() < 6) {
+      return Optional.empty();
+    }
+    Vec3 axis = axisOf(facets);
+    Vec3 origin = mesh.point(corners.get(0));
+    Cylinder frame = Cylinder.about(origin, axis, 1);
+    double[] uv = room(2 * corners.size());
+    for (int k = 0; k < corners.size(); k++) {
+      Vec3 point = mesh.point(corners.get(k));
+      uv[2 * k] = frame.u(point);
+      uv[2 * k + 1] = frame.v(point);
+    }
+    CircleFit circle = CircleFit.taubin(uv, corners.size());
+    if (!(circle.radius() > 0) || !Double.isFinite(circle.radius())) {
+      return Optional.empty();
+    }
+    Vec3 centre = frame.point(circle.u(), circle.v(), 0);
+    return Optional.of(
+        finish(new Cylinder(centre, frame.u(), frame.v(), axis, circle.radius()), step));
+  }
+
+  /** Measures facets of which a cylinder is known roughly. */
+  WallModel again(IndexSet facets, WallModel known) {
+    double step = collectCorners(facets);
+    if (corners.size() < 6) {
+      return known;
+    }
+    return finish(known.cylinder(), step);
+  }
+
+  private WallModel finish(Cylinder start, double step) {
+    int count = corners.size();
+    Cylinder fitted = CylinderFit.refine(start, mesh, corners.items(), count);
+    double[] off = room(count);
+    double sum = 0;
+    double first = fitted.angle(mesh.point(corners.get(0)));
+    double low = 0;
+    double high = 0;
+    for (int k = 0; k < count; k++) {
+      Vec3 point = mesh.point(corners.get(k));
+      double residual = fitted.distance(point) - fitted.radius();
+      off[k] = Math.abs(residual);
+      sum += residual * residual;
+      double angle = Angles.wrapped(fitted.angle(point) - first);
+      low = Math.min(low, angle);
+      high = Math.max(high, angle);
+    }
+    Arrays.sort(off, 0, count);
+    double noise = 1.4826 * off[count / 2]; // median to standard deviation of a normal law
+    return new WallModel(fitted, step, noise, Math.sqrt(sum / count), high - low, count);
+  }
+
+  /** Direction square to which the facets' normals lie, weighted by area. */
+  private Vec3 axisOf(IndexSet facets) {
+    double[] m = new double[6];
+    for (int k = 0; k < facets.size(); k++) {
+      int facet = facets.get(k);
+      double area = mesh.facetNormal(facet).norm();
+      double x = surface.nx(facet);
+      double y = surface.ny(facet);
+      double z = surface.nz(facet);
+      m[0] += area * x * x;
+      m[1] += area * x * y;
+      m[2] += area * x * z;
+      m[3] += area * y * y;
+      m[4] += area * y * z;
+      m[5] += area * z * z;
+    }
+    return new SymmetricEigen(m[0], m[1], m[2], m[3], m[4], m[5]).vector(0);
+  }
+
+  /**
+   * Collects the vertices at bends and gives the typical bend: the mean turn of inner edges
+   * weighted by length and by the turn itself, so that edges inside flat strips do not count.
+   */
+  private double collectCorners(IndexSet facets) {
+    double first = 0;
+    double second = 0;
+    for (int k = 0; k < facets.size(); k++) {
+      for (int h = 3 * facets.get(k); h < 3 * facets.get(k) + 3; h++) {
+        int other = surface.across(h);
+        if (other >= 0 && facets.contains(other)) {
+          double turn = Math.abs(surface.turn(h));
+          double weight = surface.length(h) * turn;
+          first += weight;
+          second += weight * turn;
+        }
+      }
+    }
+    double step = first > 0 ? second / first : 0;
+    corners.clear();
+    for (int k = 0; k < facets.size(); k++) {
+      for (int h = 3 * facets.get(k); h < 3 * facets.get(k) + 3; h++) {
+        int other = surface.across(h);
+        if (other >= 0
+            && facets.contains(other)
+            && Math.abs(surface.turn(h)) >= BEND_SHARE * step
+            && step > 0) {
+          corners.add(mesh.origin(h));
+          corners.add(mesh.target(h));
+        }
+      }
+    }
+    return step;
+  }
+
+  private double[] room(int length) {
+    if (scratch.length < length) {
+      scratch = new double[2 * length];
+    }
+    return scratch;
+  }
+}
