@@ -5,6 +5,7 @@ import gable.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -159,15 +160,54 @@ public final class WorkMesh {
     }
   }
 
+  /** How to take the last edit back. */
+  public static final class Undo {
+    private final int vertexCount;
+    private final int facetCount;
+    private final int[] removed;
+    private final int[] exposed;
+    private final int[] opposites;
+
+    private Undo(WorkMesh mesh, MeshEdit edit, Collection<Integer> exposed) {
+      this.vertexCount = mesh.vertexCount;
+      this.facetCount = mesh.facetCount;
+      this.removed = new int[edit.removedCount()];
+      for (int k = 0; k < removed.length; k++) {
+        removed[k] = edit.removed(k);
+      }
+      this.exposed = exposed.stream().mapToInt(Integer::intValue).toArray();
+      this.opposites = new int[this.exposed.length];
+      for (int k = 0; k < opposites.length; k++) {
+        opposites[k] = mesh.opposite[this.exposed[k]];
+      }
+    }
+  }
+
+  /** Takes the last edit back; after it the one before may be taken back, and so on. */
+  public void undo(Undo undo) {
+    for (int facet : undo.removed) {
+      dead.clear(facet);
+    }
+    for (int k = 0; k < undo.exposed.length; k++) {
+      opposite[undo.exposed[k]] = undo.opposites[k];
+    }
+    dead.clear(undo.facetCount, facetCount);
+    vertexCount = undo.vertexCount;
+    facetCount = undo.facetCount;
+    additions.remove(additions.size() - 1);
+  }
+
   /**
-   * Makes an edit that has been proved.
+   * Makes an edit.
    *
-   * @throws IllegalStateException if it would leave an edge open: the proof must have said so
+   * @return how to take it back
+   * @throws IllegalStateException if it would leave an edge open; the mesh is spoiled then
    */
-  public void apply(MeshEdit edit) {
+  public Undo apply(MeshEdit edit) {
     int firstFacet = facetCount;
-    appendPoints(edit);
     Map<Long, Integer> waiting = exposedBy(edit);
+    Undo undo = new Undo(this, edit, waiting.values());
+    appendPoints(edit);
     for (int k = 0; k < edit.removedCount(); k++) {
       dead.set(edit.removed(k));
     }
@@ -178,6 +218,7 @@ public final class WorkMesh {
       box = box.with(facetBox(facet));
     }
     additions.add(new Addition(firstFacet, facetCount, box));
+    return undo;
   }
 
   private void appendPoints(MeshEdit edit) {
