@@ -1,0 +1,164 @@
+// What changed between two packages: text that must be the same, geometry against the ideal, area
+// that is still too flat.
+
+import { fromMesh, minus, prism } from './kernel.mjs';
+import { crossings, flatFacets, topology } from './health.mjs';
+import { printed } from './model3mf.mjs';
+import { roofOver, sectionAngle, withRoof } from './shapes.mjs';
+import { cross, deg, dot, norm, rad, sectionFrame, sub } from './vec.mjs';
+
+/** Facets of the output whose corners differ from the input's facet of the same number. */
+export function newFacets(before, after) {
+  const list = [];
+  for (let f = 0; f < after.corners.length / 3; f++) {
+    if (after.triangleTexts[f] !== before.triangleTexts[f]) list.push(f);
+  }
+  return list;
+}
+
+/**
+ * Text of one object's lists before and after. Every vertex keeps place and spelling; a triangle that
+ * differs must have lain at a reshaped bore (`near` says so of a printed triangle).
+ */
+export function textFaults(before, after, toPrint, near) {
+  const faults = [];
+  before.vertexTexts.forEach((t, v) => after.vertexTexts[v] !== t && faults.push(`vertex ${v} changed`));
+  if (after.triangleTexts.length < before.triangleTexts.length) faults.push('triangles are missing from the list');
+  const inPrint = printed(before, toPrint);
+  before.triangleTexts.forEach((t, f) => {
+    if (after.triangleTexts[f] === t) return;
+    const corners = [0, 1, 2].map((k) => inPrint.corners[3 * f + k]).map((v) => inPrint.points.slice(3 * v, 3 * v + 3));
+    if (!near(corners)) faults.push(`triangle ${f} changed away from every reshaped bore`);
+  });
+  return faults;
+}
+
+/** Does a printed triangle reach into the box around the roof of one of the bores, in its own frame? */
+export const nearBores = (bores, margin = 0.02) => (corners) =>
+  bores.some(({ truth, roof }) => {
+    const { u, v, w } = sectionFrame(truth.direction);
+    const q = corners.map((c) => sub(c, truth.point)).map((c) => [dot(c, u), dot(c, v), dot(c, w)]);
+    const box = [
+      [roof.left[0], roof.right[0]],
+      [Math.min(roof.left[1], roof.right[1]), roof.top],
+      // Past a mouth the tool follows the mouth's surface as far as the roof is wide.
+      [truth.range[0][0] - truth.diameterMm * 2, truth.range[1][1] + truth.diameterMm * 2],
+    ];
+    return box.every(([low, high], i) => Math.max(...q.map((c) => c[i])) >= low - margin && Math.min(...q.map((c) => c[i])) <= high + margin);
+  });
+
+/** The roof that a report claims over the true ring. */
+export function claimedRoof(truth, change) {
+  const angle = sectionAngle(change.slopeDeg ?? 45, truth.tiltDeg);
+  return angle === undefined ? undefined : { angle, bridge: change.bridgeMm ?? 0, ...roofOver(truth.ring, angle, change.bridgeMm ?? 0) };
+}
+
+/** Health of an output mesh in the coordinates of its object, as written and in single precision. */
+export function healthFaults(before, after) {
+  const faults = [];
+  const [was, is] = [topology(before), topology(after)];
+  if (is.open > was.open) faults.push(`${is.open} open edges`);
+  if (is.bad > was.bad) faults.push(`${is.bad} bad edges`);
+  if (is.shells !== was.shells) faults.push(`${is.shells} shells instead of ${was.shells}`);
+  const fresh = newFacets(before, after);
+  const all = Array.from({ length: before.corners.length / 3 }, (_, f) => f);
+  const single = (m) => ({ points: m.points.map(Math.fround), corners: m.corners });
+  for (const [name, a, b] of [['', before, after], [' in single precision', single(before), single(after)]]) {
+    const flat = flatFacets(b, fresh).length;
+    if (flat > 0 && flat > flatFacets(a, all).length) faults.push(`${flat} new triangles without area${name}`);
+    const crossing = crossings(b, fresh).length;
+    if (crossing > 0 && crossing > crossings(a, all).length) faults.push(`${crossing} crossings${name}`);
+  }
+  return { faults, euler: is.euler - was.euler };
+}
+
+const bore = (t) => ({ p: t.point, d: t.direction, r: t.diameterMm / 2, polygon: t.ring, wall: t.wall, reach: t.reach });
+
+/**
+ * Geometry of one printed output against the ideal. Exact bores: the whole symmetric difference with
+ * input minus ideal roofs. Others: nothing added, nothing taken outside the roofs' prisms, nothing
+ * left inside them along the wall. Allowance, derived: the area of the roofs' planes times how far
+ * they may be off, which is the noise of the input (twice: it tilts the planes), the sagitta of a
+ * wall that is no prism, and the grid of written numbers; at least 1e-9 of the solid.
+ */
+export function geometryFaults(before, after, bores, noise) {
+  const input = fromMesh(before);
+  const output = fromMesh(after);
+  const exact = bores.every(({ truth }) => truth.exact);
+  let ideal = input;
+  let allowed = 1e-9 * input.volume();
+  for (const { truth, roof } of bores) {
+    ideal = withRoof(ideal, bore(truth), roof.angle, roof.bridge);
+    allowed += allowance(truth, roof, noise);
+  }
+  const volumes = exact
+    ? { 'more than ideal': minus(output, ideal), 'less than ideal': minus(ideal, output) }
+    : looseDifferences(input, output, bores);
+  const faults = Object.entries(volumes).map(([name, solid]) => [name, solid.volume()]).filter(([, v]) => v > allowed)
+    .map(([name, v]) => `${v.toPrecision(3)} mm3 ${name}, allowed ${allowed.toPrecision(3)}`);
+  const worst = Math.max(...Object.values(volumes).map((s) => s.volume())) / input.volume();
+  return { faults, relative: worst, idealEuler: topologyOf(ideal), euler: topologyOf(output), exact };
+}
+const topologyOf = (solid) => solid.decompose().reduce((sum, piece) => {
+  const euler = 2 - 2 * piece.genus();
+  piece.delete();
+  return sum + euler;
+}, 0);
+
+function allowance(truth, roof, noise) {
+  const legs = 2 * norm([roof.ridge[0] - roof.right[0], roof.ridge[1] - roof.right[1], 0]);
+  const long = truth.range[1][1] - truth.range[0][0] + truth.diameterMm;
+  return legs * long * (2 * noise + truth.sagittaMm + GRID) + 4 * noise * truth.diameterMm ** 2;
+}
+/** Steps of written numbers and of single precision at 300 mm, mm. */
+const GRID = 2e-5;
+
+function looseDifferences(input, output, bores) {
+  const whole = bores.map(({ truth, roof }) => prism(sectionFrame(truth.direction), truth.point, grown(roof.outline), truth.range[0][0] - 2 * truth.diameterMm, truth.range[1][1] + 2 * truth.diameterMm));
+  const needed = bores.map(({ truth, roof }) => [truth, prism(sectionFrame(truth.direction), truth.point, shrunk(roof.outline, truth.sagittaMm), truth.range[0][1], truth.range[1][0])]);
+  const along = needed.filter(([truth]) => truth.range[0][1] < truth.range[1][0]).map(([, tool]) => tool);
+  return {
+    'added': minus(output, input),
+    'taken outside the roofs': minus(minus(input, output), ...whole),
+    ...(along.length ? { 'left inside the roofs': minus(output, minus(output, ...along)) } : {}),
+  };
+}
+const about = (outline, by) => outline.map(([u, v]) => [u * (1 + by), v * (1 + by)]);
+const grown = (outline) => about(outline, 1e-4);
+const shrunk = (outline, by) => about(outline, -1e-4 - by / outline[1][0]);
+
+/**
+ * Area of the output that faces down, is flatter than the limit and lies at the crown or roof of a
+ * reshaped bore, less the bridge that was reported. A facet counts only when it would still be too
+ * flat with every corner off by the grid and the noise.
+ */
+export function flatArea(mesh, { truth, roof }, slopeDeg, noise) {
+  const { u, v, w } = sectionFrame(truth.direction);
+  const slack = GRID + 2 * noise;
+  let area = 0;
+  const span = [truth.range[0][1], truth.range[1][0]];
+  for (let f = 0; f < mesh.corners.length; f += 3) {
+    const c = [0, 1, 2].map((k) => mesh.points.slice(3 * mesh.corners[f + k], 3 * mesh.corners[f + k] + 3));
+    const n = cross(sub(c[1], c[0]), sub(c[2], c[0]));
+    const size = norm(n);
+    if (size === 0 || n[2] >= 0) continue;
+    const longest = Math.max(norm(sub(c[1], c[0])), norm(sub(c[2], c[1])), norm(sub(c[0], c[2])));
+    const slope = deg(Math.acos(Math.min(1, -n[2] / size)));
+    if (slope + deg(Math.atan2(2 * slack, size / longest)) >= slopeDeg) continue;
+    const q = sub([0, 1, 2].map((i) => (c[0][i] + c[1][i] + c[2][i]) / 3), truth.point);
+    const [x, y, z] = [dot(q, u), dot(q, v), dot(q, w)];
+    if (z < span[0] || z > span[1] || y < 0 || !atRoof(x, y, truth, roof)) continue;
+    area += size / 2;
+  }
+  return Math.max(0, area - roof.bridge * (span[1] - span[0]) * 1.001);
+}
+
+/** At the wall (within the facets' sagitta) or inside the roof's outline. */
+function atRoof(x, y, truth, roof) {
+  const r = truth.diameterMm / 2;
+  const sagitta = Math.max(truth.sagittaMm, r * (1 - Math.cos(Math.PI / truth.ring.length))) * 2 + 1e-3;
+  if (Math.hypot(x, y) < r - sagitta) return false;
+  const s = rad(45);
+  const over = Math.abs(x - roof.ridge[0]) * Math.tan(s) + y;
+  return Math.hypot(x, y) < r + sagitta || over <= roof.ridge[1] + 0.1 * r;
+}

@@ -1,0 +1,30 @@
+// Writes the scored corpus: for every case NAME.3mf and NAME.truth.json.
+//
+//   node generate.mjs --out DIR [--rounds N] [--treated N] [--family NAME] [--seed S]
+
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { makeCase } from './cases.mjs';
+import { writePackage } from './model3mf.mjs';
+import { casesOf } from './plan.mjs';
+
+const options = Object.fromEntries(
+  process.argv.slice(2).map((a, i, all) => [a, all[i + 1]]).filter(([a]) => a.startsWith('--')).map(([a, v]) => [a.slice(2), v]),
+);
+const out = options.out ?? 'target/corpus';
+mkdirSync(out, { recursive: true });
+const list = casesOf(Number(options.rounds ?? 4), Number(options.treated ?? 4), Number(options.seed ?? 0));
+let made = 0;
+for (const entry of list) {
+  if (options.family && options.family !== entry.family) continue;
+  try {
+    const { name, model, truth } = makeCase(entry);
+    writeFileSync(join(out, `${name}.3mf`), writePackage(model));
+    writeFileSync(join(out, `${name}.truth.json`), JSON.stringify(truth, null, 1));
+    made++;
+  } catch (e) {
+    console.error(JSON.stringify(entry), e.stack.split('\n').slice(0, 3).join(' | '));
+    process.exitCode = 1;
+  }
+}
+console.log(`${made} cases in ${out}`);

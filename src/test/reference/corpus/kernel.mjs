@@ -1,0 +1,94 @@
+// The solid kernel that makes the cases and judges the results: manifold-3d, which shares no code
+// with Gable. Thin names over it, and reading and writing its vertices in double precision (its
+// mesh arrays are single precision, its inside is not).
+
+import Module from 'manifold-3d';
+import { fromFrame } from './vec.mjs';
+
+const kernel = await Module();
+kernel.setup();
+export const { Manifold, CrossSection, Mesh } = kernel;
+
+let alive = [];
+/** Remembers a solid so that release() frees it: the kernel's memory is not collected. */
+export const keep = (solid) => {
+  alive.push(solid);
+  return solid;
+};
+export function release() {
+  const done = new Set(alive);
+  alive = [];
+  for (const solid of done) solid.delete();
+}
+
+/** 4x4 column-major matrix of the kernel from a row-vector map. */
+const matrix = (m) => [m[0], m[1], m[2], 0, m[3], m[4], m[5], 0, m[6], m[7], m[8], 0, m[9], m[10], m[11], 1];
+
+export const place = (solid, map) => keep(solid.transform(matrix(map)));
+export const box = (low, high) =>
+  keep(
+    keep(Manifold.cube([high[0] - low[0], high[1] - low[1], high[2] - low[2]])).translate(low),
+  );
+export const union = (...solids) => keep(Manifold.union(solids.flat()));
+export const minus = (a, ...b) => keep(Manifold.difference([a, ...b.flat()]));
+export const common = (...solids) => keep(Manifold.intersection(solids.flat()));
+export const ball = (radius, n) => keep(Manifold.sphere(radius, n));
+export const hull = (points) => keep(Manifold.hull(points));
+export const pieces = (solid) => solid.decompose().map(keep);
+
+/** Prism over a counter-clockwise polygon in the (u, v) plane of a frame, from w = low to high. */
+export function prism(frame, origin, polygon, low, high) {
+  const straight = keep(Manifold.extrude([polygon], high - low));
+  return place(keep(straight.translate([0, 0, low])), fromFrame(frame, origin));
+}
+
+/** Solid of two polygons with equally many corners at two heights (frustum, cone when small). */
+export function loft(frame, origin, polygonLow, low, polygonHigh, high) {
+  const points = [
+    ...polygonLow.map(([u, v]) => [u, v, low]),
+    ...polygonHigh.map(([u, v]) => [u, v, high]),
+  ];
+  return place(hull(points), fromFrame(frame, origin));
+}
+
+/** Plain mesh with double coordinates: { points: Float64Array, corners: Uint32Array }. */
+export function toMesh(solid) {
+  const raw = solid.getMesh();
+  if (raw.numProp !== 3) throw new Error('a mesh with extra vertex properties was not expected');
+  let points = Float64Array.from(raw.vertProperties);
+  const probe = solid.warpBatch((verts, count) => {
+    if (count * 3 !== points.length) throw new Error('vertex orders differ');
+    for (let i = 0; i < verts.length; i++) {
+      if (Math.fround(verts[i]) !== points[i]) throw new Error('vertex orders differ');
+    }
+    points = Float64Array.from(verts);
+  });
+  probe.delete();
+  return { points, corners: Uint32Array.from(raw.triVerts) };
+}
+
+/**
+ * Solid from a closed mesh, in double precision. Throws when the kernel does not accept it. Points
+ * that fall together in single precision keep one of their double values.
+ */
+export function fromMesh({ points, corners }) {
+  const raw = new Mesh({
+    numProp: 3,
+    vertProperties: Float32Array.from(points),
+    triVerts: Uint32Array.from(corners),
+  });
+  const rough = keep(Manifold.ofMesh(raw));
+  if (rough.status() !== 'NoError') throw new Error(`the kernel refuses the mesh: ${rough.status()}`);
+  const exact = new Map();
+  for (let v = 0; v < points.length; v += 3) {
+    exact.set(points.slice(v, v + 3).map(Math.fround).join(), v);
+  }
+  return keep(
+    rough.warpBatch((verts, count) => {
+      for (let i = 0; i < count; i++) {
+        const at = exact.get(verts.slice(3 * i, 3 * i + 3).map(Math.fround).join());
+        if (at !== undefined) verts.set(points.slice(at, at + 3), 3 * i);
+      }
+    }),
+  );
+}

@@ -1,0 +1,31 @@
+// Which cases a set holds. 'ci' is fixed and small; 'all' repeats it over many seeds.
+
+import { FAMILIES } from './cases.mjs';
+import { PLACEMENTS } from './placements.mjs';
+import { TREATMENTS } from './treatments.mjs';
+
+/** Parts on which mesh treatments and placements are tried. */
+const HOSTS = ['through', 'blindFlat', 'lugs', 'pipeUpright', 'slanted', 'many'];
+/** Families whose parameter k runs through a list of values: that many cases show them all. */
+const SWEEPS = {
+  bracket: 1, hinge: 1, clamp: 1, gearWall: 1,
+  facets: 14, tiltPart: 19, tiltBore: 10, thinRoof: 12, sizes: 11, slanted: 8, neighbours: 12, cavityAbove: 12,
+};
+const SIMPLE_HOSTS = ['through', 'blindFlat', 'lugs'];
+
+/** [{ family, k, treatment, placement, seed }]; `rounds` cases of every family. */
+export function casesOf(rounds, treatedRounds, offset = 0) {
+  const names = Object.keys(FAMILIES);
+  const list = [];
+  const push = (family, k, more = {}) => list.push({ family, k, seed: 100000 * (names.indexOf(family) + 1) + k + offset, ...more });
+  for (const family of names) {
+    const count = SWEEPS[family] ? SWEEPS[family] * (SWEEPS[family] === 1 ? 1 : Math.ceil(rounds / SWEEPS[family])) : rounds;
+    for (let k = 0; k < count; k++) push(family, k);
+  }
+  const each = (kinds, key, hosts) => kinds.forEach((kind, i) => {
+    for (let k = 0; k < treatedRounds; k++) push(kind.startsWith('touch') ? 'lugs' : hosts[(i + k) % hosts.length], k, { [key]: kind });
+  });
+  each(Object.keys(TREATMENTS).filter((t) => t !== 'none'), 'treatment', HOSTS);
+  each(Object.keys(PLACEMENTS).filter((p) => p !== 'plain'), 'placement', SIMPLE_HOSTS);
+  return list;
+}

@@ -1,0 +1,200 @@
+// Building blocks of the cases: the rings of bores, the roofs that an ideal run cuts above them, and
+// the record that states the truth about one bore. Part frame: millimetres, z up, bores along +y
+// before the part is turned.
+
+import { common, loft, minus, pieces, prism } from './kernel.mjs';
+import {
+  add, apply, applyVector, dot, mul, norm, rad, sectionFrame, sub, tiltDeg, unit,
+} from './vec.mjs';
+
+/** Settings that the truth assumes: the defaults of the program. */
+export const DEFAULTS = { slopeDeg: 45, smallestBore: 4, leastRoof: 1.2, longestBridge: 5 };
+
+/** Counter-clockwise regular ring with its corners on the radius; phase in facets. */
+export const ring = (n, radius, phase = 0) =>
+  Array.from({ length: n }, (_, k) => {
+    const angle = (2 * Math.PI * (k + phase)) / n;
+    return [radius * Math.cos(angle), radius * Math.sin(angle)];
+  });
+
+/** Ring with uneven facets: each corner is moved along the circle by up to 0.35 facets. */
+export const unevenRing = (n, radius, random) =>
+  Array.from({ length: n }, (_, k) => {
+    const angle = (2 * Math.PI * (k + random.between(-0.35, 0.35))) / n;
+    return [radius * Math.cos(angle), radius * Math.sin(angle)];
+  });
+
+export const scaled = (polygon, factor) => polygon.map(([u, v]) => [u * factor, v * factor]);
+
+/** In-section angle of the roof planes: cos(angle) = cos(slope) / cos(tilt); none when too steep. */
+export function sectionAngle(slopeDeg, tilt) {
+  const c = Math.cos(rad(slopeDeg)) / Math.cos(rad(tilt));
+  return c < 1 ? Math.acos(c) : undefined;
+}
+
+/**
+ * Roof over a ring: the supporting lines of the polygon at the in-section angle meet in the ridge.
+ * bridge > 0 cuts the ridge off flat at that width. Returns { left, right, ridge, top, outline }:
+ * the outline reaches down to the axis, which lies in the void of the bore. Derived: for direction
+ * (sin a, cos a) the supporting corner maximises the scalar product.
+ */
+export function roofOver(polygon, angle, bridge = 0) {
+  const support = (nu, nv) => polygon.reduce((a, b) => (b[0] * nu + b[1] * nv > a[0] * nu + a[1] * nv ? b : a));
+  const [s, c] = [Math.sin(angle), Math.cos(angle)];
+  const right = support(s, c);
+  const left = support(-s, c);
+  const hRight = right[0] * s + right[1] * c;
+  const hLeft = -left[0] * s + left[1] * c;
+  const ridge = [(hRight - hLeft) / (2 * s), (hRight + hLeft) / (2 * c)];
+  const top = ridge[1] - (bridge / 2) * Math.tan(angle);
+  const peak = bridge > 0 ? [[ridge[0] + bridge / 2, top], [ridge[0] - bridge / 2, top]] : [ridge];
+  return { left, right, ridge, top, outline: [[0, 0], right, ...peak, left] };
+}
+
+/** Area that a roof adds to the polygon's own outline (shoelace over both). */
+export function roofArea(polygon, roof) {
+  const outline = roof.outline;
+  const chain = between(polygon, roof.right, roof.left);
+  return shoelace(outline) - shoelace([[0, 0], ...chain]);
+}
+const shoelace = (p) =>
+  p.reduce((sum, [x, y], i) => {
+    const [nx, ny] = p[(i + 1) % p.length];
+    return sum + (x * ny - y * nx) / 2;
+  }, 0);
+/** The ring's corners from one to another, counter-clockwise, both included. */
+function between(polygon, from, to) {
+  const out = [];
+  for (let k = polygon.indexOf(from); ; k = (k + 1) % polygon.length) {
+    out.push(polygon[k]);
+    if (polygon[k] === to) return out;
+  }
+}
+
+/**
+ * Truth about one bore. `wall` is the stretch of w (along d, from p) where its wall lies, used to
+ * measure the ends; `reach` is how far the ideal roof may go: far past an open mouth, exactly to
+ * a closed end.
+ */
+export function bore({ p = [0, 0, 0], d = [0, 1, 0], r, polygon, wall, reach, ends, ...rest }) {
+  return {
+    kind: 'bore', find: 'must', p, d: unit(d), r, polygon, wall, reach: reach ?? [wall[0] - 200, wall[1] + 200],
+    ends: ends ?? ['open', 'open'], exact: true, ...rest,
+  };
+}
+
+/** A hole that is not a bore to be roofed; a finder may name it or not, but must leave it alone. */
+export const other = (kind, { p = [0, 0, 0], d = [0, 1, 0], r, wall, ...rest }) => ({
+  kind, find: 'may', expect: 'leave', why: [kind], p, d: unit(d), r, wall, ends: ['open', 'open'], ...rest,
+});
+
+/** The solid that made the bore: a prism over its ring from low to high. */
+export const cutter = (b, low, high) => prism(sectionFrame(b.d), b.p, b.polygon, low, high);
+export const cone = (b, from, fromScale, to, toScale) =>
+  from < to
+    ? loft(sectionFrame(b.d), b.p, scaled(b.polygon, fromScale), from, scaled(b.polygon, toScale), to)
+    : loft(sectionFrame(b.d), b.p, scaled(b.polygon, toScale), to, scaled(b.polygon, fromScale), from);
+
+/** A feature carried along by a rigid or uniformly scaling map. */
+export function moved(feature, map) {
+  const scale = norm(applyVector(map, feature.d));
+  const out = { ...feature, p: apply(map, feature.p), d: unit(applyVector(map, feature.d)) };
+  if (feature.r) out.r = feature.r * scale;
+  for (const key of ['wall', 'reach']) if (feature[key]) out[key] = feature[key].map((w) => w * scale);
+  if (feature.range) out.range = feature.range.map((pair) => pair.map((w) => w * scale));
+  if (feature.polygon) {
+    const old = sectionFrame(feature.d);
+    const now = sectionFrame(out.d);
+    const turned = feature.polygon.map(([u, v]) => {
+      const q = applyVector(map, add(mul(old.u, u), mul(old.v, v)));
+      return [dot(q, now.u), dot(q, now.v)];
+    });
+    out.polygon = shoelace(turned) < 0 ? turned.reverse() : turned;
+  }
+  return out;
+}
+
+/**
+ * Where the wall of a bore ends, read off the mesh: on each ring corner's ruling the first and the
+ * last vertex within `wall`; the spans of all first and of all last ones.
+ */
+export function measuredEnds(mesh, b) {
+  const { u, v, w } = sectionFrame(b.d);
+  const first = b.polygon.map(() => Infinity);
+  const last = b.polygon.map(() => -Infinity);
+  for (let i = 0; i < mesh.points.length; i += 3) {
+    const q = sub(mesh.points.slice(i, i + 3), b.p);
+    const [x, y, at] = [dot(q, u), dot(q, v), dot(q, w)];
+    if (Math.abs(Math.hypot(x, y) - b.r) > ON_RULING || at < b.wall[0] - ON_RULING || at > b.wall[1] + ON_RULING) continue;
+    const k = b.polygon.findIndex(([px, py]) => Math.hypot(px - x, py - y) < ON_RULING);
+    if (k < 0) continue;
+    first[k] = Math.min(first[k], at);
+    last[k] = Math.max(last[k], at);
+  }
+  const span = (list) => [Math.min(...list), Math.max(...list)];
+  const found = [span(first.filter(Number.isFinite)), span(last.filter(Number.isFinite))];
+  if (!found.flat().every(Number.isFinite) || found[1][1] - found[0][0] < ON_RULING) throw new Error('a bore without rulings');
+  return found;
+}
+/** How far a vertex may lie from a ruling, mm: the kernel merges points up to about 1e-5 mm apart. */
+const ON_RULING = 1e-3;
+
+/**
+ * Least height of material straight above the roof of a bore: z distance from its ridge (or the
+ * edges of its flat) to the next surface. Vertical rays of the kernel from the axis: the first hit
+ * is the crown, the second the other side of the material. Only the middle half of the bore counts (a
+ * tenth when it leans): close to a leaning or curved mouth the ridge leaves through the mouth, so
+ * nothing is left there by nature.
+ */
+export function roofLeft(solid, b, angle, bridge) {
+  const roof = roofOver(b.polygon, angle, bridge);
+  const { u, w } = sectionFrame(b.d);
+  const height = roof.top / Math.cos(rad(tiltDeg(b.d)));
+  const [low, high] = b.range ? [b.range[0][1], b.range[1][0]] : b.wall;
+  const stretch = tiltDeg(b.d) > 20 ? 0.1 : 0.5;
+  let least = Infinity;
+  for (let k = 0; k <= 20; k++) {
+    const at = low + (high - low) * (0.5 + stretch * (k / 20 - 0.5));
+    for (const du of bridge > 0 ? [-bridge / 2, 0, bridge / 2] : [0]) {
+      const from = add(b.p, add(mul(u, roof.ridge[0] + du), mul(w, at)));
+      const exit = solid.rayCast(from, add(from, [0, 0, 1000])).find((hit) => hit.normal[2] > 0);
+      if (exit) least = Math.min(least, exit.position[2] - from[2] - height);
+    }
+  }
+  return least;
+}
+
+/** What the default settings ask for one bore of known tilt and size: { expect, why }. */
+export function expectation(solid, b) {
+  const tilt = tiltDeg(b.d);
+  const { slopeDeg, smallestBore, leastRoof, longestBridge } = DEFAULTS;
+  if (2 * b.r < smallestBore - 1e-6) return { expect: 'leave', why: ['small'] };
+  const angle = sectionAngle(slopeDeg, tilt);
+  if (angle === undefined) return { expect: 'leave', why: ['steep'] };
+  const roof = roofOver(b.polygon, angle);
+  if (roofArea(b.polygon, roof) < 1e-4 * b.r * b.r) return { expect: 'either', why: ['steep', 'nothing'] };
+  const full = roofLeft(solid, b, angle, 0);
+  if (full >= leastRoof + 0.02) return { expect: 'reshape', why: ['peak'], roofLeft: full };
+  const widest = Math.min(longestBridge, 2 * b.r * Math.tan(angle / 2));
+  const flat = roofLeft(solid, b, angle, widest * 0.98);
+  if (full >= leastRoof - 0.02 || Math.abs(flat - leastRoof) < 0.05) return { expect: 'either', why: ['thin'], roofLeft: full };
+  return flat > leastRoof
+    ? { expect: 'reshape', why: ['flat'], roofLeft: full }
+    : { expect: 'leave', why: ['thin'], roofLeft: full };
+}
+
+/**
+ * What an ideal run leaves of a solid: minus the roof prism, of which only the pieces count that rest
+ * on the crown of the bore. A piece rests on it when it meets a thin skin just outside the
+ * crown.
+ */
+export function withRoof(solid, b, angle, bridge = 0) {
+  const roof = roofOver(b.polygon, angle, bridge);
+  const frame = sectionFrame(b.d);
+  const tool = prism(frame, b.p, roof.outline, b.reach[0], b.reach[1]);
+  const taken = common(solid, tool);
+  const chain = between(b.polygon, roof.right, roof.left);
+  const skin = prism(frame, b.p, [[0, 0], ...scaled(chain, 1 + 1e-3)], b.wall[0], b.wall[1]);
+  const resting = pieces(taken).filter((piece) => !common(piece, skin).isEmpty());
+  return resting.length ? minus(solid, ...resting) : solid;
+}
