@@ -127,9 +127,9 @@ export function edgeOfFace(random, k) {
   const { r, length, polygon } = everyday(random);
   const gap = [0, 0.05, 0.3, 1][k % 4];
   const b = bore({ r, polygon, wall: [-length / 2, length / 2] });
-  const side = Math.max(...polygon.map(([u]) => u));
+  const side = Math.max(...polygon.map(([u]) => -u));
   if (gap === 0) Object.assign(b, { find: 'may', expect: 'either', why: ['touch'] });
-  // Section frame of +y: u points along +x.
+  // Section frame of +y: u points along -x.
   const body = box([-r - 5, -length / 2, -r - 4], [side + gap, length / 2, 1.45 * r + 3]);
   return { solid: minus(body, cutter(b, -length, length)), features: [b] };
 }

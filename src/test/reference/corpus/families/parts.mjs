@@ -9,7 +9,7 @@ import { sectionFrame } from '../vec.mjs';
 export function bracket() {
   const base = box([-30, 0, 0], [30, 50, 6]);
   const leg = box([-30, 0, 0], [30, 8, 48]);
-  const rib = prism(sectionFrame([1, 0, 0]), [-4, 0, 0], [[-44, 5], [-7, 5], [-7, 44]], 0, 8);
+  const rib = prism(sectionFrame([1, 0, 0]), [-4, 0, 0], [[7, 5], [44, 5], [7, 44]], 0, 8);
   const d = [0, 1, 0];
   const features = [
     bore({ p: [-17, 4, 30], d, r: 5, polygon: ring(48, 5), wall: [-4, 4] }),

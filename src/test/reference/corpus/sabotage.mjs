@@ -1,0 +1,70 @@
+// Shows that the judge catches what it is there for: an honest result passes without a fault, and
+// each way of spoiling it is named. The honest result is the stand-in's.
+
+import assert from 'node:assert/strict';
+import { judge } from './judge.mjs';
+import { makeCase } from './cases.mjs';
+import { writePackage } from './model3mf.mjs';
+import { roofed } from './standin.mjs';
+import { missedBars } from './table.mjs';
+import { add, mul, rad } from './vec.mjs';
+
+const { model, truth } = makeCase({ family: 'nearPlate', k: 0, seed: 7 });
+const [feature] = truth.features;
+const b = { p: feature.point, d: feature.direction, r: feature.diameterMm / 2, polygon: feature.ring, wall: [feature.range[0][0], feature.range[1][0]] };
+const input = writePackage({ ...model, spelling: 'exact' });
+const mesh = model.objects[0].mesh;
+const honest = roofed(mesh, b, rad(45));
+const pack = (m) => writePackage({ ...model, objects: [{ ...model.objects[0], mesh: m }], spelling: 'exact' });
+const report = {
+  features: [{
+    id: 'B1', kind: 'bore', item: 0, axisPoint: b.p, axisDirection: b.d, diameterMm: 2 * b.r, outcome: 'reshaped',
+    start: add(b.p, mul(b.d, b.wall[0])), end: add(b.p, mul(b.d, b.wall[1])), changes: [{ by: 'roof', outcome: 'reshaped', profile: 'peak', slopeDeg: 45, bridgeMm: 0 }],
+  }],
+};
+const verdictOf = (m, over = {}) => {
+  const output = over.output ?? pack(m);
+  return judge({ truth, input, output, again: output, report, exit: 0, ...over });
+};
+const copy = () => ({ points: Float64Array.from(honest.points), corners: Uint32Array.from(honest.corners) });
+const spoiled = (edit) => {
+  const m = copy();
+  return edit(m) ?? m;
+};
+const kinds = (v) => [...new Set(v.faults.map((f) => f.kind))].sort();
+
+const good = verdictOf(honest);
+assert.deepEqual(good.faults, [], 'the honest result passes');
+assert.deepEqual(missedBars([good]), []);
+assert.ok(good.relative < 1e-9 && good.flat === 0);
+
+const caught = (name, kind, verdict) => {
+  assert.ok(kinds(verdict).includes(kind), `${name}: expected ${kind}, found ${JSON.stringify(verdict.faults)}`);
+  assert.ok(missedBars([verdict]).length > 0, `${name}: no bar is missed`);
+  console.log(`caught: ${name} (${kinds(verdict)})`);
+};
+const last = honest.corners.length - 3;
+const ridge = [mesh.points.length, mesh.points.length + 3];
+caught('a dropped triangle', 'health', verdictOf(spoiled((m) => ({ ...m, corners: m.corners.slice(0, last) }))));
+caught('a flipped triangle', 'health', verdictOf(spoiled((m) => void ([m.corners[last], m.corners[last + 1]] = [m.corners[last + 1], m.corners[last]]))));
+caught('a roof moved by 0.05 mm', 'geometry', verdictOf(spoiled((m) => ridge.forEach((i) => (m.points[i + 2] += 0.05)))));
+caught('a roof lowered by 0.05 mm', 'slope', verdictOf(spoiled((m) => ridge.forEach((i) => (m.points[i + 2] -= 0.05)))));
+caught('an untouched vertex moved by 1e-7 mm', 'identity', verdictOf(spoiled((m) => void (m.points[0] += 1e-7))));
+const away = Array.from({ length: mesh.corners.length / 3 }, (_, f) => f).find((f) => [0, 1, 2].every((k) => mesh.points[3 * mesh.corners[3 * f + k] + 2] < b.p[2]));
+caught('an untouched triangle turned', 'identity', verdictOf(spoiled((m) => void m.corners.set([honest.corners[3 * away + 1], honest.corners[3 * away + 2], honest.corners[3 * away]], 3 * away))));
+caught('a ridge through the top', 'health', verdictOf(spoiled((m) => void (m.points[ridge[0] + 2] += 40))));
+caught('a missed bore', 'missed', verdictOf(mesh, { report: { features: [] } }));
+caught('a false bore', 'ghost', verdictOf(honest, { report: { features: [...report.features, { ...report.features[0], id: 'B2', axisPoint: add(b.p, [0, 0, -2 * b.r]) }] } }));
+caught('a diameter off by 1 %', 'size', verdictOf(honest, { report: { features: [{ ...report.features[0], diameterMm: 2.02 * b.r }] } }));
+caught('an axis off by 5 micrometres', 'size', verdictOf(honest, { report: { features: [{ ...report.features[0], axisPoint: add(b.p, [0, 0, 0.005]) }] } }));
+caught('an end off by 0.1 mm', 'size', verdictOf(honest, { report: { features: [{ ...report.features[0], end: add(report.features[0].end, mul(b.d, 0.1)) }] } }));
+caught('a second run that changes the file', 'again', verdictOf(honest, { again: input }));
+caught('a changed file without a reshaped feature', 'identity', verdictOf(honest, { report: { features: [{ ...report.features[0], outcome: 'left', reason: { code: 'x' }, changes: [] }] } }));
+caught('a crash', 'run', verdictOf(honest, { exit: 70 }));
+const shy = verdictOf(mesh, { report: { features: [{ ...report.features[0], outcome: 'left', reason: { code: 'x' }, changes: [] }] } });
+assert.ok(missedBars([shy]).length > 0 && shy.shy.length === 1, 'a bore left without need');
+const stubborn = judge({ truth: { ...truth, features: [{ ...feature, expect: 'leave' }] }, input, output: pack(honest), again: pack(honest), report, exit: 0 });
+assert.ok(stubborn.bold.length === 1 && missedBars([stubborn]).length > 0, 'a hole reshaped that must be left');
+const open = judge({ truth: { ...truth, input: 'unsound' }, input, output: pack(honest), again: pack(honest), report, exit: 0 });
+assert.ok(missedBars([open]).length > 0, 'an open mesh reshaped');
+console.log('Every sabotage was caught.');
