@@ -35,7 +35,8 @@ export function makeCase({ family, k, treatment = 'none', placement = 'plain', s
     solid = place(solid, middle);
     map = then(map, middle);
     const host = sketch.host ? place(sketch.host, map) : solid;
-    const features = sketch.features.map((f) => withEnds(moved(f, map), host));
+    const hostMesh = toMesh(host);
+    const features = sketch.features.map((f) => withEnds(moved(f, map), hostMesh));
     const extra = sketch.extra && { ...sketch.extra, mesh: toMesh(place(sketch.extra.solid, map)) };
     const base = { mesh: joined(toMesh(solid), overlay && toMesh(place(overlay, middle))), features, extra, solid: host };
     const name = [family, k, ...(treatment === 'none' ? [] : [treatment]), ...(placement === 'plain' ? [] : [placement])].join('-');
@@ -46,10 +47,10 @@ export function makeCase({ family, k, treatment = 'none', placement = 'plain', s
   }
 }
 
-function withEnds(feature, solid) {
+function withEnds(feature, mesh) {
   if (feature.kind !== 'bore') return feature;
-  const ranged = feature.range ? feature : { ...feature, range: measuredEnds(toMesh(solid), feature) };
-  return feature.expect ? ranged : { ...ranged, ...expectation(solid, ranged) };
+  const ranged = feature.range ? feature : { ...feature, range: measuredEnds(mesh, feature) };
+  return feature.expect ? ranged : { ...ranged, ...expectation(mesh, ranged) };
 }
 
 /** Two meshes as one, shells side by side (they may overlap). */

@@ -55,15 +55,16 @@ export function loft(frame, origin, polygonLow, low, polygonHigh, high) {
 export function toMesh(solid) {
   const raw = solid.getMesh();
   if (raw.numProp !== 3) throw new Error('a mesh with extra vertex properties was not expected');
-  let points = Float64Array.from(raw.vertProperties);
-  const probe = solid.warpBatch((verts, count) => {
-    if (count * 3 !== points.length) throw new Error('vertex orders differ');
-    for (let i = 0; i < verts.length; i++) {
-      if (Math.fround(verts[i]) !== points[i]) throw new Error('vertex orders differ');
+  const points = new Float64Array(raw.vertProperties.length);
+  let at = 0;
+  const probe = solid.warp((vertex) => {
+    for (const x of vertex) {
+      if (Math.fround(x) !== raw.vertProperties[at]) throw new Error('vertex orders differ');
+      points[at++] = x;
     }
-    points = Float64Array.from(verts);
   });
   probe.delete();
+  if (at !== points.length) throw new Error('vertex counts differ');
   return { points, corners: Uint32Array.from(raw.triVerts) };
 }
 
@@ -84,11 +85,9 @@ export function fromMesh({ points, corners }) {
     exact.set(points.slice(v, v + 3).map(Math.fround).join(), v);
   }
   return keep(
-    rough.warpBatch((verts, count) => {
-      for (let i = 0; i < count; i++) {
-        const at = exact.get(verts.slice(3 * i, 3 * i + 3).map(Math.fround).join());
-        if (at !== undefined) verts.set(points.slice(at, at + 3), 3 * i);
-      }
+    rough.warp((vertex) => {
+      const at = exact.get(vertex.map(Math.fround).join());
+      if (at !== undefined) for (let i = 0; i < 3; i++) vertex[i] = points[at + i];
     }),
   );
 }

@@ -2,7 +2,7 @@
 // the same printed part behind a transform (the mesh is stored through its inverse) or prints it more
 // than once.
 
-import { place } from './kernel.mjs';
+import { place, toMesh } from './kernel.mjs';
 import { UNIT_MM } from './model3mf.mjs';
 import { expectation, moved } from './shapes.mjs';
 import { apply, determinant, IDENTITY, inverse, scaling, shift, then, turn, unit } from './vec.mjs';
@@ -79,7 +79,7 @@ const repeated = (mapsOf) => ({ mesh, features, solid }, random) => {
   const all = maps.flatMap((map, item) =>
     features.map((f) => {
       if (!item || f.kind !== 'bore') return { ...moved(f, map), item };
-      return { ...moved(f, map), ...expectation(place(solid, map), moved(f, map)), item };
+      return { ...moved(f, map), ...expectation(toMesh(place(solid, map)), moved(f, map)), item };
     }));
   return { model: { objects: [{ id: 1, mesh }], items: maps.map((m) => ({ object: 1, transform: m })) }, features: all };
 };

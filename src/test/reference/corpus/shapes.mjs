@@ -141,12 +141,12 @@ const ON_RULING = 1e-3;
 
 /**
  * Least height of material straight above the roof of a bore: z distance from its ridge (or the
- * edges of its flat) to the next surface. Vertical rays of the kernel from the axis: the first hit
+ * edges of its flat) to the next surface. Vertical rays from the axis: the first hit
  * is the crown, the second the other side of the material. Only the middle half of the bore counts (a
  * tenth when it leans): close to a leaning or curved mouth the ridge leaves through the mouth, so
  * nothing is left there by nature.
  */
-export function roofLeft(solid, b, angle, bridge) {
+export function roofLeft(mesh, b, angle, bridge) {
   const roof = roofOver(b.polygon, angle, bridge);
   const { u, w } = sectionFrame(b.d);
   const height = roof.top / Math.cos(rad(tiltDeg(b.d)));
@@ -157,15 +157,30 @@ export function roofLeft(solid, b, angle, bridge) {
     const at = low + (high - low) * (0.5 + stretch * (k / 20 - 0.5));
     for (const du of bridge > 0 ? [-bridge / 2, 0, bridge / 2] : [0]) {
       const from = add(b.p, add(mul(u, roof.ridge[0] + du), mul(w, at)));
-      const exit = solid.rayCast(from, add(from, [0, 0, 1000])).find((hit) => hit.normal[2] > 0);
-      if (exit) least = Math.min(least, exit.position[2] - from[2] - height);
+      least = Math.min(least, firstTop(mesh, from) - from[2] - height);
     }
   }
   return least;
 }
 
+/** Lowest z above a point at which a vertical line leaves the solid; infinite when it never does. */
+function firstTop({ points, corners }, [px, py, pz]) {
+  // A little aside, so that the line meets no corner or edge of a part drawn with round numbers.
+  const [x, y] = [px + 1.3e-7, py + 0.7e-7];
+  let top = Infinity;
+  for (let f = 0; f < corners.length; f += 3) {
+    const [a, b, c] = [3 * corners[f], 3 * corners[f + 1], 3 * corners[f + 2]];
+    const part = (s, t) => (points[s] - x) * (points[t + 1] - y) - (points[t] - x) * (points[s + 1] - y);
+    const [wc, wa, wb] = [part(a, b), part(b, c), part(c, a)];
+    if (wa < 0 || wb < 0 || wc < 0 || wa + wb + wc <= 0) continue;
+    const z = (wa * points[a + 2] + wb * points[b + 2] + wc * points[c + 2]) / (wa + wb + wc);
+    if (z > pz) top = Math.min(top, z);
+  }
+  return top;
+}
+
 /** What the default settings ask for one bore of known tilt and size: { expect, why }. */
-export function expectation(solid, b) {
+export function expectation(mesh, b) {
   const tilt = tiltDeg(b.d);
   const { slopeDeg, smallestBore, leastRoof, longestBridge } = DEFAULTS;
   if (2 * b.r < smallestBore - 1e-6) return { expect: 'leave', why: ['small'] };
@@ -173,10 +188,10 @@ export function expectation(solid, b) {
   if (angle === undefined) return { expect: 'leave', why: ['steep'] };
   const roof = roofOver(b.polygon, angle);
   if (roofArea(b.polygon, roof) < 1e-4 * b.r * b.r) return { expect: 'either', why: ['steep', 'nothing'] };
-  const full = roofLeft(solid, b, angle, 0);
+  const full = roofLeft(mesh, b, angle, 0);
   if (full >= leastRoof + 0.02) return { expect: 'reshape', why: ['peak'], roofLeft: full };
   const widest = Math.min(longestBridge, 2 * b.r * Math.tan(angle / 2));
-  const flat = roofLeft(solid, b, angle, widest * 0.98);
+  const flat = roofLeft(mesh, b, angle, widest * 0.98);
   if (full >= leastRoof - 0.02 || Math.abs(flat - leastRoof) < 0.05) return { expect: 'either', why: ['thin'], roofLeft: full };
   return flat > leastRoof
     ? { expect: 'reshape', why: ['flat'], roofLeft: full }

@@ -38,8 +38,8 @@ const fine = (share) => ({ mesh, features }) => ({
 /** The kernel's simplification: walls lose corners and get long oblique facets. */
 const decimated = (tolerance) => ({ mesh, features }, random) => {
   const dense = keep(fromMesh(mesh).refineToLength(smallest(features) * 0.4));
-  const shaken = keep(dense.warpBatch((verts) => {
-    for (let i = 0; i < verts.length; i++) verts[i] += random.between(-tolerance / 4, tolerance / 4);
+  const shaken = keep(dense.warp((vertex) => {
+    for (let i = 0; i < 3; i++) vertex[i] += random.between(-tolerance / 4, tolerance / 4);
   }));
   return { mesh: toMesh(keep(shaken.simplify(tolerance))), noise: 1.5 * tolerance };
 };
