@@ -1,0 +1,94 @@
+package gable.feature;
+
+import gable.geom.Box3;
+import gable.geom.Vec3;
+import gable.mesh.WorkMesh;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Least height above a flat convex patch of everything that faces upwards. Both are flat, so the
+ * least is found at a corner of the overlap: each facet is clipped to the upright prism over the
+ * patch and measured at the corners of what is left.
+ */
+final class HeightAbove {
+
+  private final List<Vec3> patch;
+  private final Vec3 normal;
+  private final Vec3 base;
+  private double least = Double.POSITIVE_INFINITY;
+
+  HeightAbove(List<Vec3> patch) {
+    this.patch = List.copyOf(patch);
+    Vec3 first = patch.get(0);
+    Vec3 sum = Vec3.ZERO;
+    for (int k = 2; k < patch.size(); k++) {
+      sum = sum.plus(patch.get(k - 1).minus(first).cross(patch.get(k).minus(first)));
+    }
+    if (!(Math.abs(sum.z()) > 0)) {
+      throw new IllegalArgumentException("a patch that stands upright: " + patch);
+    }
+    this.normal = sum.times(1 / sum.z());
+    this.base = first;
+  }
+
+  double over(WorkMesh mesh, double top) {
+    Box3 box = Box3.around(patch);
+    Vec3 high = new Vec3(box.max().x(), box.max().y(), Math.max(top, box.max().z()));
+    mesh.visit(new Box3(box.min(), high), facet -> measure(mesh, facet));
+    return least;
+  }
+
+  private void measure(WorkMesh mesh, int facet) {
+    if (!(mesh.facetNormal(facet).z() > 0)) {
+      return;
+    }
+    List<Vec3> polygon = new ArrayList<>();
+    for (int k = 0; k < 3; k++) {
+      polygon.add(mesh.point(mesh.corner(facet, k)));
+    }
+    for (int k = 0; k < patch.size() && !polygon.isEmpty(); k++) {
+      Vec3 from = patch.get(k);
+      Vec3 along = patch.get((k + 1) % patch.size()).minus(from);
+      Vec3 inward = new Vec3(-along.y(), along.x(), 0).times(Math.signum(turn()));
+      polygon = kept(polygon, inward, inward.dot(from));
+    }
+    polygon = kept(polygon, normal, normal.dot(base));
+    for (Vec3 p : polygon) {
+      least = Math.min(least, height(p));
+    }
+  }
+
+  /** Sign of the turn of the patch seen from above. */
+  private double turn() {
+    double sum = 0;
+    for (int k = 2; k < patch.size(); k++) {
+      Vec3 a = patch.get(k - 1).minus(base);
+      Vec3 b = patch.get(k).minus(base);
+      sum += a.x() * b.y() - a.y() * b.x();
+    }
+    return sum;
+  }
+
+  private double height(Vec3 p) {
+    return normal.dot(p.minus(base));
+  }
+
+  /** The part of a polygon with n · p ≥ bound. */
+  private static List<Vec3> kept(List<Vec3> polygon, Vec3 n, double bound) {
+    List<Vec3> kept = new ArrayList<>();
+    for (int k = 0; k < polygon.size(); k++) {
+      Vec3 p = polygon.get(k);
+      Vec3 q = polygon.get((k + 1) % polygon.size());
+      double sp = n.dot(p) - bound;
+      double sq = n.dot(q) - bound;
+      if (sp >= 0) {
+        kept.add(p);
+      }
+      if ((sp > 0 && sq < 0) || (sp < 0 && sq > 0)) {
+        kept.add(p.along(q.minus(p), sp / (sp - sq)));
+      }
+    }
+    return kept;
+  }
+}

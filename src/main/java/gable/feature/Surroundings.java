@@ -1,0 +1,102 @@
+package gable.feature;
+
+import gable.geom.Box3;
+import gable.geom.Vec3;
+import gable.mesh.WorkMesh;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * The solid around a feature, in print space, for those who plan changes: where lines leave and
+ * enter it, how much of it is above a place. It shows the solid as it is now, with the changes made
+ * so far.
+ */
+public final class Surroundings {
+
+  private final WorkMesh mesh;
+  private final Box3 box;
+
+  /** Shows a mesh whose vertices all lie in {@code box}. */
+  public Surroundings(WorkMesh mesh, Box3 box) {
+    this.mesh = mesh;
+    this.box = box;
+  }
+
+  /**
+   * Where a line crosses the surface.
+   *
+   * @param at distance from the start, in millimetres
+   * @param leaves true if the line goes out of the solid there
+   * @param normal unit normal of the facet
+   */
+  public record Passage(double at, boolean leaves, Vec3 normal) {}
+
+  /**
+   * The places where a ray crosses the surface, nearest first.
+   *
+   * @param from its start
+   * @param direction its unit direction
+   * @param length its length in millimetres
+   */
+  public List<Passage> passages(Vec3 from, Vec3 direction, double length) {
+    List<Passage> found = new ArrayList<>();
+    mesh.visitAlong(
+        from,
+        direction,
+        length,
+        facet -> {
+          OptionalDouble at = crossing(facet, from, direction);
+          if (at.isPresent() && at.getAsDouble() >= 0 && at.getAsDouble() <= length) {
+            Vec3 normal = mesh.facetNormal(facet).unit();
+            found.add(new Passage(at.getAsDouble(), normal.dot(direction) > 0, normal));
+          }
+        });
+    found.sort((a, b) -> Double.compare(a.at, b.at));
+    return found;
+  }
+
+  /**
+   * How often a point lies inside the solid: 0 outside, 1 inside, 2 where two shells overlap. The
+   * ray that counts is not parallel to any likely face, so that it meets edges only by accident.
+   */
+  public int winding(Vec3 point) {
+    Vec3 direction = new Vec3(0.2113248, 0.3660254, 0.9063078).unit();
+    int count = 0;
+    for (Passage passage : passages(point, direction, 2 * box.diagonal() + 1)) {
+      count += passage.leaves ? 1 : -1;
+    }
+    return count;
+  }
+
+  /** Length of the diagonal of the part, in millimetres. */
+  public double size() {
+    return box.diagonal();
+  }
+
+  /**
+   * Least height of solid straight above a flat patch, up to the outside or to another void.
+   *
+   * @param patch corners of a convex polygon that is not upright, in order
+   * @return the height in millimetres; infinite if nothing that faces upwards is above the patch
+   */
+  public double heightAbove(List<Vec3> patch) {
+    return new HeightAbove(patch).over(mesh, box.max().z());
+  }
+
+  private OptionalDouble crossing(int facet, Vec3 from, Vec3 direction) {
+    Vec3 a = mesh.point(mesh.corner(facet, 0)).minus(from);
+    Vec3 b = mesh.point(mesh.corner(facet, 1)).minus(from);
+    Vec3 c = mesh.point(mesh.corner(facet, 2)).minus(from);
+    double wa = direction.dot(b.cross(c));
+    double wb = direction.dot(c.cross(a));
+    double wc = direction.dot(a.cross(b));
+    boolean through = wa >= 0 && wb >= 0 && wc >= 0 || wa <= 0 && wb <= 0 && wc <= 0;
+    double total = wa + wb + wc;
+    if (!through || total == 0) {
+      return OptionalDouble.empty();
+    }
+    return OptionalDouble.of(
+        (a.dot(direction) * wa + b.dot(direction) * wb + c.dot(direction) * wc) / total);
+  }
+}

@@ -1,0 +1,228 @@
+package gable.pipeline;
+
+import gable.edit.ConvexCut;
+import gable.edit.ConvexCut.CutResult;
+import gable.edit.SlotFiller;
+import gable.feature.Bore;
+import gable.feature.Feature;
+import gable.feature.Surroundings;
+import gable.geom.Affine3;
+import gable.geom.Box3;
+import gable.geom.Tolerances;
+import gable.geom.Vec3;
+import gable.mesh.MeshEdit;
+import gable.mesh.WorkMesh;
+import gable.plan.Cut;
+import gable.plan.Intent;
+import gable.plan.LeftAlone;
+import gable.plan.Limits;
+import gable.plan.Measure;
+import gable.plan.Proposal;
+import gable.plan.Reason;
+import gable.plan.Reshape;
+import gable.plan.Reshaper;
+import gable.plan.ToolPlane;
+import gable.plan.Variant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+
+/**
+ * Carries out what reshapers propose for the features of one object, one feature after the other,
+ * largest diameter first, each cut proved before it counts. What cannot be made or proved is left
+ * as it was, with the reason, and the others go on.
+ *
+ * <p>Print space throughout. One run, one thread.
+ */
+public final class ObjectReshaper {
+
+  private final WorkMesh mesh;
+  private final Surroundings around;
+  private final Frame frame;
+  private final Limits limits;
+  private final List<Reshaper> reshapers;
+  private final Proof proof;
+
+  /** Judges an edit; says what is wrong, or nothing if it is sound. */
+  public interface Proof {
+    /** Looks at an edit of a mesh that is meant to do something. */
+    Optional<String> fault(WorkMesh before, MeshEdit edit, Intent intent);
+  }
+
+  /**
+   * Where the object lies and how its coordinates are written.
+   *
+   * @param toObject print space to object space
+   * @param grid takes a point of print space to the place at which it will be written
+   * @param tolerances numerical slack
+   */
+  public record Frame(Affine3 toObject, UnaryOperator<Vec3> grid, Tolerances tolerances) {}
+
+  /**
+   * What one reshaper did to one feature.
+   *
+   * @param by name of the reshaper
+   * @param profile shape that it gave, empty if it left the feature alone
+   * @param reason why it left it alone
+   * @param measures what is to be known of it
+   */
+  public record Change(
+      String by, Optional<String> profile, Optional<Reason> reason, List<Measure> measures) {}
+
+  /**
+   * A feature with all that was done to it.
+   *
+   * @param feature the feature
+   * @param changes one for each reshaper whose business it is
+   */
+  public record FeatureChanges(Feature feature, List<Change> changes) {}
+
+  /**
+   * What became of the object.
+   *
+   * @param features features in the order of their finding
+   * @param edit the edit of its mesh, in print space, new points on the grid
+   */
+  public record Result(List<FeatureChanges> features, MeshEdit edit) {}
+
+  /** Gets ready to work on a mesh. */
+  public ObjectReshaper(
+      WorkMesh mesh, Box3 box, Frame frame, Limits limits, List<Reshaper> reshapers, Proof proof) {
+    this.mesh = mesh;
+    this.around = new Surroundings(mesh, box);
+    this.frame = frame;
+    this.limits = limits;
+    this.reshapers =
+        reshapers.stream()
+            .sorted(Comparator.comparing(Reshaper::phase).thenComparing(Reshaper::name))
+            .toList();
+    this.proof = proof;
+  }
+
+  /** Works on the given features; the others of {@code all} are left without changes. */
+  public Result reshape(List<Feature> features) {
+    Map<Feature, List<Change>> changes = new HashMap<>();
+    List<Feature> order = new ArrayList<>(features);
+    order.sort(Comparator.comparingDouble(Feature::radius).reversed());
+    for (Feature feature : order) {
+      List<Change> ofFeature = new ArrayList<>();
+      for (Reshaper reshaper : reshapers) {
+        change(reshaper, feature).ifPresent(ofFeature::add);
+      }
+      changes.put(feature, ofFeature);
+    }
+    List<FeatureChanges> results =
+        features.stream()
+            .map(feature -> new FeatureChanges(feature, changes.getOrDefault(feature, List.of())))
+            .toList();
+    if (!SlotFiller.fill(mesh, frame.grid)) {
+      return unfilled(results);
+    }
+    return new Result(results, mesh.total());
+  }
+
+  /** Places in the list of facets would stay empty: nothing of the object is changed. */
+  private static Result unfilled(List<FeatureChanges> results) {
+    Reason reason =
+        Reason.notProved("the new surface has too few facets to keep the numbers of the old ones");
+    List<FeatureChanges> left = new ArrayList<>();
+    for (FeatureChanges result : results) {
+      List<Change> changes =
+          result.changes.stream()
+              .map(
+                  change ->
+                      change.profile.isEmpty()
+                          ? change
+                          : new Change(change.by, Optional.empty(), Optional.of(reason), List.of()))
+              .toList();
+      left.add(new FeatureChanges(result.feature, changes));
+    }
+    MeshEdit nothing =
+        new MeshEdit(new int[0], new double[0], new int[0], new int[0], new boolean[0]);
+    return new Result(left, nothing);
+  }
+
+  private Optional<Change> change(Reshaper reshaper, Feature feature) {
+    Optional<Proposal> proposal;
+    try {
+      proposal = reshaper.propose(feature, around, limits);
+    } catch (RuntimeException failure) {
+      // a plug-in may fail in any way; it costs the feature, never the file
+      Reason reason = Reason.reshaperFailed(reshaper.name(), String.valueOf(failure));
+      return Optional.of(
+          new Change(reshaper.name(), Optional.empty(), Optional.of(reason), List.of()));
+    }
+    return proposal.map(answer -> carryOut(reshaper.name(), feature, answer));
+  }
+
+  private Change carryOut(String by, Feature feature, Proposal proposal) {
+    if (proposal instanceof LeftAlone left) {
+      return new Change(by, Optional.empty(), Optional.of(left.reason()), List.of());
+    }
+    Reshape reshape = (Reshape) proposal;
+    String why = "";
+    for (Variant variant : reshape.ladder()) {
+      Optional<String> fault = attempt(feature, variant);
+      if (fault.isEmpty()) {
+        return new Change(by, Optional.of(variant.profile()), Optional.empty(), variant.measures());
+      }
+      why = fault.get();
+    }
+    Reason reason = reshape.otherwise().because(why);
+    return new Change(by, Optional.empty(), Optional.of(reason), List.of());
+  }
+
+  private Optional<String> attempt(Feature feature, Variant variant) {
+    List<WorkMesh.Undo> done = new ArrayList<>();
+    for (Cut cut : variant.cuts()) {
+      Optional<String> fault = cut(feature, cut, variant, done);
+      if (fault.isPresent()) {
+        for (int k = done.size() - 1; k >= 0; k--) {
+          mesh.undo(done.get(k));
+        }
+        return fault;
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<String> cut(
+      Feature feature, Cut cut, Variant variant, List<WorkMesh.Undo> done) {
+    int[] wall = feature instanceof Bore bore ? bore.wall() : new int[0];
+    CutResult result =
+        ConvexCut.of(
+            mesh,
+            cut.tool(),
+            cut.operation(),
+            facet -> Arrays.binarySearch(wall, facet) >= 0,
+            frame.grid,
+            frame.tolerances.mergeDistance());
+    if (result instanceof CutResult.Impossible impossible) {
+      return Optional.of(impossible.why());
+    }
+    MeshEdit edit = ((CutResult.Done) result).edit();
+    Optional<String> fault = proof.fault(mesh, edit, intent(feature, cut, variant));
+    if (fault.isEmpty()) {
+      done.add(mesh.apply(edit));
+    }
+    return fault;
+  }
+
+  private Intent intent(Feature feature, Cut cut, Variant variant) {
+    double bridge =
+        variant.measures().stream()
+            .filter(measure -> measure.name().equals("bridge"))
+            .mapToDouble(Measure::value)
+            .findFirst()
+            .orElse(0);
+    double stray =
+        cut.tool().planes().stream().mapToDouble(ToolPlane::snap).max().orElse(0)
+            + 2 * frame.tolerances.coordinateGrid();
+    return new Intent(feature, cut, limits, bridge, stray / feature.radius());
+  }
+}

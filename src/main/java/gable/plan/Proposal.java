@@ -1,0 +1,4 @@
+package gable.plan;
+
+/** Answer of a {@link Reshaper} about one feature. */
+public sealed interface Proposal permits Reshape, LeftAlone {}

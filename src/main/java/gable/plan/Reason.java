@@ -1,0 +1,118 @@
+package gable.plan;
+
+import java.util.Locale;
+
+/**
+ * Why a feature stays as it is.
+ *
+ * @param code stable name for programs
+ * @param sentence for people: what was found, what was needed
+ */
+public record Reason(String code, String sentence) {
+
+  /** The bore is narrower than the user wants changed. */
+  public static Reason belowSmallest(double diameter, double smallest) {
+    return of(
+        "below-smallest",
+        "diameter %.2f mm is below the smallest bore to change, %.2f mm",
+        diameter,
+        smallest);
+  }
+
+  /** The bore is wider than the user wants changed. */
+  public static Reason aboveLargest(double diameter, double largest) {
+    return of(
+        "above-largest",
+        "diameter %.2f mm is above the largest bore to change, %.2f mm",
+        diameter,
+        largest);
+  }
+
+  /** The axis is so steep that the crown is steep enough. */
+  public static Reason steepEnough(double tiltDeg, double limitDeg) {
+    return of(
+        "steep-enough",
+        "the axis rises by %.1f degrees, at or above the slope limit of %.1f: it needs no roof",
+        tiltDeg,
+        limitDeg);
+  }
+
+  /** There is a roof already. */
+  public static Reason alreadyPeaked() {
+    return new Reason("already-peaked", "it has a peaked, flat or rounded roof already");
+  }
+
+  /** The wall is a polygon. */
+  public static Reason polygon(int sides) {
+    return of("polygon", "it has %d flat sides, too few to be taken for a round bore", sides);
+  }
+
+  /** The wall is not round all the way. */
+  public static Reason notRound(double coveredDeg) {
+    return of(
+        "not-round",
+        "the round wall covers only %.0f of 360 degrees: a roof might spoil what it is for",
+        coveredDeg);
+  }
+
+  /** The wall carries a thread. */
+  public static Reason thread() {
+    return new Reason("thread", "it carries a thread, which a roof would cut");
+  }
+
+  /** Too little material over every allowed roof. */
+  public static Reason thinRoof(double left, double least) {
+    return of(
+        "thin-roof",
+        "the roof would leave %.2f mm above it, less than the least roof of %.2f mm",
+        left,
+        least);
+  }
+
+  /** The flat top that would leave enough material is too wide. */
+  public static Reason longBridge(double bridge, double longest, double left, double least) {
+    return of(
+        "long-bridge",
+        "a full peak leaves %.2f mm (least %.2f), and a flat top that leaves enough spans %.2f mm,"
+            + " more than the longest bridge of %.2f mm",
+        left,
+        least,
+        bridge,
+        longest);
+  }
+
+  /** Another body fills the room over the bore. */
+  public static Reason plugged() {
+    return new Reason(
+        "plugged", "another body overlaps the place of the roof, so the change would not show");
+  }
+
+  /** The ridge does not come out through the mouth. */
+  public static Reason ridgeInside(String end) {
+    return of("ridge-inside", "the ridge would not leave through the mouth at its %s end", end);
+  }
+
+  /** No variant could be made and proved. */
+  public static Reason notProved(String why) {
+    return of("not-proved", "the changed part could not be proved sound: %s", why);
+  }
+
+  /** The user left it out. */
+  public static Reason notChosen() {
+    return new Reason("not-chosen", "it was left out by the choice of features");
+  }
+
+  /** A plug-in failed. */
+  public static Reason reshaperFailed(String name, String why) {
+    return of("reshaper-failed", "the reshaper '%s' failed: %s", name, why);
+  }
+
+  private static Reason of(String code, String format, Object... values) {
+    return new Reason(code, String.format(Locale.ROOT, format, values));
+  }
+
+  /** The same reason with more to say. */
+  public Reason because(String why) {
+    return why.isEmpty() ? this : new Reason(code, sentence + ": " + why);
+  }
+}
