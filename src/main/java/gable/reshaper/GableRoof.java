@@ -105,6 +105,9 @@ public final class GableRoof implements Reshaper {
     /** Slack beyond the straying of vertices, in millimetres: the output grid and rounding. */
     private static final double GRID = 2e-6;
 
+    /** Straying below this, in millimetres, is that of coordinates with five decimals or more. */
+    private static final double EXACT = 1e-5;
+
     /** A flat top stays at least this far above the crown, in millimetres, to be a real cut. */
     private static final double ABOVE_CROWN = 0.002;
 
@@ -142,7 +145,17 @@ public final class GableRoof implements Reshaper {
           bore.section().rulings().stream()
               .map(ruling -> new RoofProfile.Point(ruling.u(), ruling.v()))
               .toList();
-      return RoofProfile.over(outline, angle, tie);
+      return RoofProfile.over(outline, angle + footSlack(), tie);
+    }
+
+    /**
+     * How much steeper the flanks are laid because their feet stand on vertices that stray: a flank
+     * is about r sin α wide, so a foot that is off by δ tilts it by δ / (r sin α); both its edges
+     * may be off. Walls that are exact to the output grid get exact flanks.
+     */
+    private double footSlack() {
+      double stray = bore.section().deviation();
+      return stray <= EXACT ? 0 : 2 * stray / (bore.radius() * Math.sin(angle));
     }
 
     private RoofProfile overPoints() {
