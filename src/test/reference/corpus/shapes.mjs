@@ -116,26 +116,38 @@ export function moved(feature, map) {
 
 /**
  * Where the wall of a bore ends, read off the mesh: on each ring corner's ruling the first and the
- * last vertex within `wall`; the spans of all first and of all last ones.
+ * last vertex within `wall`; the spans of all first and of all last ones. A leaning or curved mouth
+ * also has vertices on the chords between the rulings, a little outside these spans.
  */
 export function measuredEnds(mesh, b) {
   const { u, v, w } = sectionFrame(b.d);
   const first = b.polygon.map(() => Infinity);
   const last = b.polygon.map(() => -Infinity);
+  const chords = [];
+  const sagitta = b.r * (1 - Math.cos((2 * Math.PI) / b.polygon.length)) + ON_RULING;
   for (let i = 0; i < mesh.points.length; i += 3) {
     const q = sub(mesh.points.slice(i, i + 3), b.p);
     const [x, y, at] = [dot(q, u), dot(q, v), dot(q, w)];
-    if (Math.abs(Math.hypot(x, y) - b.r) > ON_RULING || at < b.wall[0] - ON_RULING || at > b.wall[1] + ON_RULING) continue;
+    const off = b.r - Math.hypot(x, y);
+    if (off < -ON_RULING || off > sagitta || at < b.wall[0] - ON_RULING || at > b.wall[1] + ON_RULING) continue;
     const k = b.polygon.findIndex(([px, py]) => Math.hypot(px - x, py - y) < ON_RULING);
+    if (k < 0 && onRing(b.polygon, x, y)) chords.push(at);
     if (k < 0) continue;
     first[k] = Math.min(first[k], at);
     last[k] = Math.max(last[k], at);
   }
   const span = (list) => [Math.min(...list), Math.max(...list)];
-  const found = [span(first.filter(Number.isFinite)), span(last.filter(Number.isFinite))];
+  const rims = [span(first.filter(Number.isFinite)), span(last.filter(Number.isFinite))];
+  const found = rims.map(([low, high]) => span([low, high, ...chords.filter((at) => at > low - b.r / 4 && at < high + b.r / 4)]));
   if (!found.flat().every(Number.isFinite) || found[1][1] - found[0][0] < ON_RULING) throw new Error('a bore without rulings');
   return found;
 }
+const onRing = (polygon, x, y) => polygon.some(([ax, ay], k) => {
+  const [bx, by] = polygon[(k + 1) % polygon.length];
+  const [ex, ey] = [bx - ax, by - ay];
+  const along = ((x - ax) * ex + (y - ay) * ey) / (ex * ex + ey * ey);
+  return along > 0 && along < 1 && Math.abs(ex * (y - ay) - ey * (x - ax)) < ON_RULING * Math.hypot(ex, ey);
+});
 /** How far a vertex may lie from a ruling, mm: the kernel merges points up to about 1e-5 mm apart. */
 const ON_RULING = 1e-3;
 

@@ -49,7 +49,8 @@ export function pipeHollow(random) {
   const bar = place(tube, shift(0, 0, -1.7 * r - 3));
   const far = bore({ r, polygon, wall: [1, R + 1], reach: [1, R + 50], ends: ['curved', 'curved'], group: 1 });
   const near = bore({ r, polygon, wall: [-R - 1, -1], reach: [-R - 50, -1], ends: ['curved', 'curved'], group: 1 });
-  return { solid: minus(bar, cutter(far, -R - 5, R + 5)), features: [far, near] };
+  const inside = bore({ r: inner, d: [0, 0, 1], polygon: ring(96, inner), wall: [-1.7 * r - 3, 1.7 * r + 5] });
+  return { solid: minus(bar, cutter(far, -R - 5, R + 5)), features: [far, near, inside] };
 }
 
 export function sphere(random) {
