@@ -8,7 +8,7 @@ import * as parts from './families/parts.mjs';
 import * as several from './families/several.mjs';
 import { place, release, toMesh } from './kernel.mjs';
 import { placed } from './placements.mjs';
-import { expectation, measuredEnds, moved } from './shapes.mjs';
+import { DEFAULTS, expectation, measuredEnds, moved, sectionAngle, withRoof } from './shapes.mjs';
 import { treated } from './treatments.mjs';
 import { chance, shift, tiltDeg, then, turn } from './vec.mjs';
 
@@ -39,13 +39,15 @@ export function makeCase({ family, k, treatment = 'none', placement = 'plain', s
     const features = sketch.features.map((f) => withEnds(moved(f, map), hostMesh));
     const extra = sketch.extra && { ...sketch.extra, mesh: toMesh(place(sketch.extra.solid, map)) };
     const base = { mesh: joined(toMesh(solid), overlay && toMesh(place(overlay, middle))), features, extra, solid: host };
-    const name = [family, k, ...(treatment === 'none' ? [] : [treatment]), ...(placement === 'plain' ? [] : [placement])].join('-');
+    const name = [kebab(family), k, ...(treatment === 'none' ? [] : [kebab(treatment)]), ...(placement === 'plain' ? [] : [kebab(placement)])].join('-');
     const done = placed(treated(base, treatment, random), placement, random);
-    return { name, model: { ...done.model, title: name }, truth: truthOf(name, family, treatment, placement, seed, done) };
+    return { name, model: { ...done.model, title: name }, truth: truthOf({ name, family, treatment, placement, seed }, done, volumes(host, features, placement)) };
   } finally {
     release();
   }
 }
+
+const kebab = (name) => name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`);
 
 function withEnds(feature, mesh) {
   if (feature.kind !== 'bore') return feature;
@@ -63,11 +65,24 @@ function joined(a, b) {
   };
 }
 
-function truthOf(name, family, treatment, placement, seed, { features, sound, noise, note }) {
+/**
+ * Volume of the part before and after every bore that needs one has got its full peak, by the
+ * kernel's booleans; not stated where some answer is open or the part is printed otherwise.
+ */
+function volumes(host, features, placement) {
+  const settled = features.every((f) => f.expect === 'leave' || (f.expect === 'reshape' && f.exact && f.why[0] === 'peak'));
+  if (!settled || ['stretched', 'twiceOneWay', 'twiceOtherWays'].includes(placement)) return undefined;
+  const due = features.filter((f) => f.expect === 'reshape');
+  const ideal = due.reduce((solid, f) => withRoof(solid, f, sectionAngle(DEFAULTS.slopeDeg, tiltDeg(f.d))), host);
+  return { before: host.volume(), ideal: ideal.volume() };
+}
+
+function truthOf(head, { features, sound, noise }, volumeMm3) {
   return {
-    schema: 'corpus-truth/1', name, family, treatment, placement, seed,
-    /** sound: the input is a closed, oriented mesh; joinable: it is once equal points are joined. */
-    input: sound ?? 'sound', noiseMm: noise ?? 0, ...(note ? { note } : {}),
+    schema: 'corpus-truth/1', ...head,
+    // What the input is: sound; joinable (closed once equal points are joined); flawed (closed, but
+    // with a facet without area, inside out, or touching itself); unsound (not closed).
+    input: sound ?? 'sound', noiseMm: noise ?? 0, ...(volumeMm3 ? { volumeMm3 } : {}),
     features: features.map((f) => ({
       kind: f.kind, find: f.find, expect: f.expect, why: f.why, item: f.item ?? 0,
       point: f.p, direction: f.d, diameterMm: f.r ? 2 * f.r : undefined, tiltDeg: tiltDeg(f.d),
@@ -75,4 +90,10 @@ function truthOf(name, family, treatment, placement, seed, { features, sound, no
       exact: f.exact ?? false, sagittaMm: f.sagitta ?? 0, ring: f.polygon,
     })),
   };
+}
+
+/** Truth as text: one line for each feature, numbers to 12 digits. */
+export function truthText({ features, ...head }) {
+  const text = (value) => JSON.stringify(value, (_, x) => (typeof x === 'number' ? +x.toPrecision(12) : x));
+  return `${text(head).slice(0, -1)},"features":[\n${features.map(text).join(',\n')}\n]}\n`;
 }

@@ -4,7 +4,7 @@
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { makeCase } from './cases.mjs';
+import { makeCase, truthText } from './cases.mjs';
 import { writePackage } from './model3mf.mjs';
 import { casesOf } from './plan.mjs';
 
@@ -20,7 +20,7 @@ for (const entry of list) {
   try {
     const { name, model, truth } = makeCase(entry);
     writeFileSync(join(out, `${name}.3mf`), writePackage(model));
-    writeFileSync(join(out, `${name}.truth.json`), JSON.stringify(truth, null, 1));
+    writeFileSync(join(out, `${name}.truth.json`), truthText(truth));
     made++;
   } catch (e) {
     console.error(JSON.stringify(entry), e.stack.split('\n').slice(0, 3).join(' | '));
