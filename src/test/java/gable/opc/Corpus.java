@@ -1,0 +1,51 @@
+package gable.opc;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Assumptions;
+
+/**
+ * Files of others that lie beside the project or where the system property {@code gable.corpus}
+ * says. Tests over them are left out, loudly, where there are none; never where CI is set.
+ */
+final class Corpus {
+
+  private static final Path FOLDER =
+      Path.of(System.getProperty("gable.corpus", "../shared/corpus"));
+
+  /** One line of the index: where the file is and what a conforming reader does with it. */
+  record Entry(Path file, String verdict) {
+
+    @Override
+    public String toString() {
+      return file.getFileName() + " (" + verdict + ")";
+    }
+  }
+
+  private Corpus() {}
+
+  /** All files of the index, or none and a line that says so. */
+  static List<Entry> entries() {
+    Path index = FOLDER.resolve("INDEX.tsv");
+    if (!Files.isRegularFile(index)) {
+      if (Optional.ofNullable(System.getenv("CI")).isPresent()) {
+        throw new IllegalStateException("no corpus at " + FOLDER.toAbsolutePath());
+      }
+      Assumptions.abort("LEFT OUT: no corpus at " + FOLDER.toAbsolutePath());
+    }
+    try (Stream<String> lines = Files.lines(index)) {
+      return lines
+          .skip(1)
+          .map(line -> line.split("\t", -1))
+          .map(cells -> new Entry(FOLDER.resolve(cells[0]), cells[8]))
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
