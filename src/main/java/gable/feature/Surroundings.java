@@ -91,7 +91,7 @@ public final class Surroundings {
     double wa = direction.dot(b.cross(c));
     double wb = direction.dot(c.cross(a));
     double wc = direction.dot(a.cross(b));
-    boolean through = wa >= 0 && wb >= 0 && wc >= 0 || wa <= 0 && wb <= 0 && wc <= 0;
+    boolean through = (wa >= 0 && wb >= 0 && wc >= 0) || (wa <= 0 && wb <= 0 && wc <= 0);
     double total = wa + wb + wc;
     if (!through || total == 0) {
       return OptionalDouble.empty();
