@@ -8,7 +8,7 @@ import * as parts from './families/parts.mjs';
 import * as several from './families/several.mjs';
 import { place, release, toMesh } from './kernel.mjs';
 import { placed } from './placements.mjs';
-import { DEFAULTS, expectation, measuredEnds, moved, sectionAngle, withRoof } from './shapes.mjs';
+import { DEFAULTS, expectation, measuredEnds, moved, sectionAngle, withRoofs } from './shapes.mjs';
 import { treated } from './treatments.mjs';
 import { chance, shift, tiltDeg, then, turn } from './vec.mjs';
 
@@ -73,7 +73,7 @@ function volumes(host, features, placement) {
   const settled = features.every((f) => f.expect === 'leave' || (f.expect === 'reshape' && f.exact && f.why[0] === 'peak'));
   if (!settled || ['stretched', 'twiceOneWay', 'twiceOtherWays'].includes(placement)) return undefined;
   const due = features.filter((f) => f.expect === 'reshape');
-  const ideal = due.reduce((solid, f) => withRoof(solid, f, sectionAngle(DEFAULTS.slopeDeg, tiltDeg(f.d))), host);
+  const ideal = withRoofs(host, due.map((b) => ({ b, angle: sectionAngle(DEFAULTS.slopeDeg, tiltDeg(b.d)) })));
   return { before: host.volume(), ideal: ideal.volume() };
 }
 

@@ -4,7 +4,7 @@
 import { fromMesh, minus, prism } from './kernel.mjs';
 import { crossings, flatFacets, topology } from './health.mjs';
 import { printed } from './model3mf.mjs';
-import { roofOver, sectionAngle, withRoof } from './shapes.mjs';
+import { roofOver, sectionAngle, withRoofs } from './shapes.mjs';
 import { cross, deg, dot, norm, rad, sectionFrame, sub } from './vec.mjs';
 
 /** Facets of the output whose corners differ from the input's facet of the same number. */
@@ -85,12 +85,8 @@ export function geometryFaults(before, after, bores, noise) {
   const input = fromMesh(before);
   const output = fromMesh(after);
   const exact = bores.every(({ truth }) => truth.exact);
-  let ideal = input;
-  let allowed = 1e-9 * input.volume();
-  for (const { truth, roof } of bores) {
-    ideal = withRoof(ideal, bore(truth), roof.angle, roof.bridge);
-    allowed += allowance(truth, roof, noise);
-  }
+  const ideal = withRoofs(input, bores.map(({ truth, roof }) => ({ b: bore(truth), angle: roof.angle, bridge: roof.bridge })));
+  const allowed = bores.reduce((sum, { truth, roof }) => sum + allowance(truth, roof, noise), 1e-9 * input.volume());
   const volumes = exact
     ? { 'more than ideal': minus(output, ideal), 'less than ideal': minus(ideal, output) }
     : looseDifferences(input, output, bores);

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { box, fromMesh, minus, release, toMesh } from './kernel.mjs';
 import { crossings, flatFacets, topology } from './health.mjs';
 import { placements, printed, readPackage, writePackage } from './model3mf.mjs';
-import { bore, cutter, ring, roofArea, roofOver, sectionAngle, withRoof } from './shapes.mjs';
+import { bore, cutter, ring, roofArea, roofOver, sectionAngle, withRoofs } from './shapes.mjs';
 import { deg, inverse, rad, then, turn, shift } from './vec.mjs';
 import { orient3 } from './signs.mjs';
 
@@ -23,7 +23,7 @@ assert.equal(sectionAngle(45, 45.001), undefined);
 const b = bore({ p: [0, 0, 0], r: 4, polygon: ring(32, 4), wall: [-10, 10] });
 const block = minus(box([-15, -10, -15], [15, 10, 15]), cutter(b, -20, 20));
 near(block.volume(), 17001.137551, 2e-5);
-near(withRoof(block, b, rad(45)).volume(), 16930.853163, 2e-5);
+near(withRoofs(block, [{ b, angle: rad(45) }]).volume(), 16930.853163, 2e-5);
 
 // A package comes back as it was written; a transform and its inverse cancel.
 const mesh = toMesh(block);

@@ -211,17 +211,19 @@ export function expectation(mesh, b) {
 }
 
 /**
- * What an ideal run leaves of a solid: minus the roof prism, of which only the pieces count that rest
- * on the crown of the bore. A piece rests on it when it meets a thin skin just outside the
- * crown.
+ * What an ideal run leaves of a solid: minus the roof prisms of `bores` ([{ b, angle, bridge }]), of
+ * which only the pieces count that rest on the crown of their bore. A piece rests on it when it meets
+ * a thin skin just outside the crown.
  */
-export function withRoof(solid, b, angle, bridge = 0) {
-  const roof = roofOver(b.polygon, angle, bridge);
+export function withRoofs(solid, bores) {
+  const taken = bores.flatMap(({ b, angle, bridge }) => roofPieces(solid, b, roofOver(b.polygon, angle, bridge ?? 0)));
+  return taken.length ? minus(solid, ...taken) : solid;
+}
+
+function roofPieces(solid, b, roof) {
   const frame = sectionFrame(b.d);
-  const tool = prism(frame, b.p, roof.outline, b.reach[0], b.reach[1]);
-  const taken = common(solid, tool);
+  const taken = common(solid, prism(frame, b.p, roof.outline, b.reach[0], b.reach[1]));
   const chain = between(b.polygon, roof.right, roof.left);
   const skin = prism(frame, b.p, [[0, 0], ...scaled(chain, 1 + 1e-3)], b.wall[0], b.wall[1]);
-  const resting = pieces(taken).filter((piece) => !common(piece, skin).isEmpty());
-  return resting.length ? minus(solid, ...resting) : solid;
+  return pieces(taken).filter((piece) => !common(piece, skin).isEmpty());
 }
