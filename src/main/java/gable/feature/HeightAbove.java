@@ -13,6 +13,9 @@ import java.util.List;
  */
 final class HeightAbove {
 
+  /** Sine of the lean below which a facet is upright: rounding of its corners. */
+  private static final double UPRIGHT = 1e-7;
+
   private final List<Vec3> patch;
   private final Vec3 normal;
   private final Vec3 base;
@@ -40,7 +43,8 @@ final class HeightAbove {
   }
 
   private void measure(WorkMesh mesh, int facet) {
-    if (!(mesh.facetNormal(facet).z() > 0)) {
+    Vec3 up = mesh.facetNormal(facet);
+    if (!(up.z() > UPRIGHT * up.norm())) {
       return;
     }
     List<Vec3> polygon = new ArrayList<>();

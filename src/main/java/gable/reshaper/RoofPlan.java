@@ -46,6 +46,9 @@ record RoofPlan(
    */
   private static final double DIP = 0.1;
 
+  /** Millimetres by which the measured stretch stays off the mouth's own faces. */
+  private static final double INSET = 1e-6;
+
   ConvexTool tool(double radius) {
     List<ToolPlane> planes = new ArrayList<>();
     double snap = footing instanceof OnRulings rulings ? rulings.snap : 0;
@@ -87,8 +90,8 @@ record RoofPlan(
 
   /** Least height of material above the roof, in millimetres. */
   double roofLeft(Surroundings around) {
-    double from = low.measured();
-    double to = high.measured();
+    double from = low.measured() + INSET;
+    double to = high.measured() - INSET;
     if (!(from < to)) {
       double middle = (from + to) / 2;
       double inch = 1e-3 * Math.abs(high.reach() - low.reach());
