@@ -19,7 +19,7 @@ final class LocalHeader {
 
   private static final int DESCRIPTOR_SIGNATURE = 0x08074b50;
   private static final long ESCAPE = 0xFFFFFFFFL;
-  private static final int ZIP64_FIELD = 0x0001;
+  static final int ZIP64_FIELD = 0x0001;
 
   private final ZipArchiveEntry entry;
   private final String name;

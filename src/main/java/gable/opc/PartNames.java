@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.Deque;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
@@ -191,7 +192,7 @@ final class PartNames {
   }
 
   /** A relationship id that is not among those taken, the first free of rel0, rel1, ... */
-  static String freshId(java.util.Set<String> taken) {
+  static String freshId(Set<String> taken) {
     for (int number = 0; ; number++) {
       String id = String.format(Locale.ROOT, "rel%d", number);
       if (!taken.contains(id)) {

@@ -6,6 +6,7 @@ import java.nio.CharBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 
 /**
  * The text of a relationships or content types part. It is decoded strictly, so that encoding the
@@ -38,7 +39,7 @@ final class XmlText {
       charset = StandardCharsets.UTF_16LE;
       skipped = 2;
     }
-    byte[] mark = java.util.Arrays.copyOf(bytes, skipped);
+    byte[] mark = Arrays.copyOf(bytes, skipped);
     try {
       ByteBuffer rest = ByteBuffer.wrap(bytes, skipped, bytes.length - skipped);
       CharBuffer text = charset.newDecoder().decode(rest);
@@ -52,6 +53,11 @@ final class XmlText {
               "UTF-8, or UTF-16 with a byte order mark"),
           e);
     }
+  }
+
+  /** A new text in UTF-8 that stands in no part yet. */
+  static XmlText utf8(String text) {
+    return new XmlText("", text, StandardCharsets.UTF_8, new byte[0]);
   }
 
   private static boolean startsWith(byte[] bytes, int... start) {

@@ -73,6 +73,11 @@ final class ZipArchive implements Closeable {
     return listing.items();
   }
 
+  /** The end record. */
+  EndRecord end() {
+    return listing.end();
+  }
+
   /** The file. */
   ByteSource file() {
     return file;

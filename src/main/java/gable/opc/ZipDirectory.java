@@ -57,7 +57,7 @@ final class ZipDirectory {
         "bytes of directory");
     ZipFile zip = open(channel);
     List<ZipArchiveEntry> entries = Collections.list(zip.getEntries());
-    return new Listing(zip, new ZipDirectory(file, limits, notices).items(end, entries));
+    return new Listing(zip, end, new ZipDirectory(file, limits, notices).items(end, entries));
   }
 
   private static ZipFile open(SeekableByteChannel channel) throws PackageException {
@@ -259,9 +259,10 @@ final class ZipDirectory {
    * What was read.
    *
    * @param zip holds the channel open
+   * @param end the end record
    * @param items in the order of the directory
    */
-  record Listing(ZipFile zip, List<ZipItem> items) {}
+  record Listing(ZipFile zip, EndRecord end, List<ZipItem> items) {}
 
   private record Named(ZipArchiveEntry entry, int index, Span record, String name) {}
 }
