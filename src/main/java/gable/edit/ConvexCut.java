@@ -1,5 +1,6 @@
 package gable.edit;
 
+import gable.feature.Surroundings;
 import gable.geom.Vec3;
 import gable.mesh.MeshEdit;
 import gable.mesh.WorkMesh;
@@ -88,7 +89,7 @@ public final class ConvexCut {
       FacetPiece.of(mesh, facet, signs)
           .ifPresent(piece -> pieces.add(adding ? piece.reversed() : piece));
     }
-    List<ToolFaces.Loop> loops = ToolFaces.loops(tool, pieces, signs);
+    List<ToolFaces.Loop> loops = ToolFaces.loops(tool, pieces, signs, this::solidAt);
     CutPoints points = new CutPoints(mesh, signs, tool, grid);
     Regions regions = new Regions(mesh, pieces, loops, points, tool);
     Regions.Selection selection = regions.touching(seed);
@@ -96,6 +97,11 @@ public final class ConvexCut {
       return new CutResult.Impossible("the tool does not meet the wall of the feature");
     }
     return new CutAssembly(mesh, points, adding).assemble(selection, mergeDistance);
+  }
+
+  private boolean solidAt(Vec3 point) {
+    boolean inside = new Surroundings(mesh, mesh.base().box()).winding(point) > 0;
+    return inside != adding;
   }
 
   /** What came of a cut. */

@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * The parts of a tool's faces that lie in the solid, as loops of named points.
@@ -42,12 +43,14 @@ final class ToolFaces {
   private final ConvexTool tool;
   private final List<FacetPiece> pieces;
   private final SignTable signs;
+  private final Predicate<Vec3> solid;
   private final List<List<Side>> sides = new ArrayList<>();
   private final List<Interval> intervals = new ArrayList<>();
-  private final Map<Node, Vec3> corners = new HashMap<>();
 
-  private ToolFaces(ConvexTool tool, List<FacetPiece> pieces, SignTable signs) {
+  private ToolFaces(
+      ConvexTool tool, List<FacetPiece> pieces, SignTable signs, Predicate<Vec3> solid) {
     this.tool = tool;
+    this.solid = solid;
     this.pieces = pieces;
     this.signs = signs;
     for (int plane = 0; plane < signs.planeCount(); plane++) {
@@ -55,9 +58,15 @@ final class ToolFaces {
     }
   }
 
-  /** All loops, face by face. */
-  static List<Loop> loops(ConvexTool tool, List<FacetPiece> pieces, SignTable signs) {
-    ToolFaces work = new ToolFaces(tool, pieces, signs);
+  /**
+   * All loops, face by face.
+   *
+   * @param solid tells whether a point is inside; asked only if no edge of the tool meets the
+   *     surface
+   */
+  static List<Loop> loops(
+      ConvexTool tool, List<FacetPiece> pieces, SignTable signs, Predicate<Vec3> solid) {
+    ToolFaces work = new ToolFaces(tool, pieces, signs, solid);
     work.addSurfaceSides();
     work.addToolEdges();
     return work.join();
@@ -83,8 +92,6 @@ final class ToolFaces {
     Map<Node, Boolean> inSolid = new HashMap<>();
     List<ConvexSolid.Edge> silent = new ArrayList<>();
     for (ConvexSolid.Edge edge : tool.solid().edges()) {
-      corners.put(cornerNode(edge.from()), edge.from().point());
-      corners.put(cornerNode(edge.to()), edge.to().point());
       List<Event> along = events.remove(key(edge.left(), edge.right()));
       if (along == null) {
         silent.add(edge);
@@ -231,8 +238,11 @@ final class ToolFaces {
         }
       }
     }
-    if (!open.isEmpty() && !pieces.isEmpty() && inSolid.isEmpty()) {
-      throw new CutImpossible("no edge of the tool meets the surface");
+    if (!open.isEmpty()) {
+      // no edge pierces anything, so all edges lie on the same side of the surface
+      ConvexSolid.Edge any = open.get(0);
+      inSolid.put(cornerNode(any.from()), solid.test(any.from().point()));
+      settleSilent(open, inSolid);
     }
   }
 
