@@ -10,7 +10,7 @@ import { place, release, toMesh } from './kernel.mjs';
 import { placed } from './placements.mjs';
 import { DEFAULTS, expectation, measuredEnds, moved, sectionAngle, withRoofs } from './shapes.mjs';
 import { treated } from './treatments.mjs';
-import { chance, shift, tiltDeg, then, turn } from './vec.mjs';
+import { chance, shift, tiltDeg, chained, turn } from './vec.mjs';
 
 export const FAMILIES = { ...pick(basic), ...pick(mouths), ...pick(several), ...pick(negatives), ...pick(parts) };
 function pick(module) {
@@ -27,13 +27,13 @@ export function makeCase({ family, k, treatment = 'none', placement = 'plain', s
   try {
     const sketch = FAMILIES[family](random, k);
     const yaw = sketch.fixed ? 0 : random.pick([0, 90, 30, random.between(0, 360)]);
-    let map = then(turn([1, 0, 0], sketch.lean ?? 0), turn([0, 0, 1], yaw));
+    let map = chained(turn([1, 0, 0], sketch.lean ?? 0), turn([0, 0, 1], yaw));
     let solid = place(sketch.solid, map);
     const overlay = sketch.overlay && place(sketch.overlay, map);
     const lift = -solid.boundingBox().min[2];
     const middle = sketch.fixed ? shift(60, 60, lift) : shift(random.pick([0, 100]), random.pick([0, 80]), lift);
     solid = place(solid, middle);
-    map = then(map, middle);
+    map = chained(map, middle);
     const host = sketch.host ? place(sketch.host, map) : solid;
     const hostMesh = toMesh(host);
     const features = sketch.features.map((f) => withEnds(moved(f, map), hostMesh));

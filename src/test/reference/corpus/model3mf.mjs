@@ -1,7 +1,7 @@
 // 3MF packages of the corpus: written from a plain description, read back into placed meshes.
 // Only what the corpus needs: one or more model parts, objects with a mesh or with components.
 
-import { apply, determinant, IDENTITY, then } from './vec.mjs';
+import { apply, determinant, IDENTITY, chained } from './vec.mjs';
 import { unzip, zip } from './zip.mjs';
 
 const CORE = 'http://schemas.microsoft.com/3dmanufacturing/core/2015/02';
@@ -126,10 +126,10 @@ export function placements(model) {
   const walk = (item, id, map) => {
     const object = model.objects.get(id);
     if (object.mesh) found.push({ item, object: id, toPrint: map, type: object.type });
-    for (const c of object.components) walk(item, c.object, then(c.transform, map));
+    for (const c of object.components) walk(item, c.object, chained(c.transform, map));
   };
   const s = model.unitMm;
-  model.items.forEach((entry, item) => walk(item, entry.object, then(entry.transform, [s, 0, 0, 0, s, 0, 0, 0, s, 0, 0, 0])));
+  model.items.forEach((entry, item) => walk(item, entry.object, chained(entry.transform, [s, 0, 0, 0, s, 0, 0, 0, s, 0, 0, 0])));
   return found;
 }
 

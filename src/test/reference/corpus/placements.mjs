@@ -5,7 +5,7 @@
 import { place, toMesh } from './kernel.mjs';
 import { UNIT_MM } from './model3mf.mjs';
 import { expectation, moved } from './shapes.mjs';
-import { apply, determinant, IDENTITY, inverse, scaling, shift, then, turn, unit } from './vec.mjs';
+import { apply, determinant, IDENTITY, inverse, scaling, shift, chained, turn, unit } from './vec.mjs';
 
 export function placed(base, name, random) {
   const make = PLACEMENTS[name];
@@ -49,8 +49,8 @@ const through = (mapOf) => ({ mesh }, random) => {
 
 /** Two levels of components whose transforms and the item's make up one map. */
 function nested({ mesh }, random) {
-  const maps = [0, 1, 2].map(() => then(anyTurn(random), anyShift(random)));
-  const map = then(then(maps[0], maps[1]), maps[2]);
+  const maps = [0, 1, 2].map(() => chained(anyTurn(random), anyShift(random)));
+  const map = chained(chained(maps[0], maps[1]), maps[2]);
   const objects = [
     { id: 3, mesh: behind(mesh, map), name: 'part' },
     { id: 5, name: 'inner', components: [{ object: 3, transform: maps[0] }] },
@@ -104,16 +104,16 @@ function production(base) {
 
 export const PLACEMENTS = {
   plain, nested, production, stretched,
-  turned: through((random) => then(anyTurn(random), anyShift(random))),
-  mirrored: through((random) => then(then(scaling(-1, 1, 1), anyTurn(random)), anyShift(random))),
-  scaled: through((random) => then(scaling(random.pick([0.1, 0.5, 2.5, 25.4])), anyTurn(random))),
-  ovalInFile: through((random) => then(scaling(1.3, 0.8, 1.1), anyTurn(random))),
+  turned: through((random) => chained(anyTurn(random), anyShift(random))),
+  mirrored: through((random) => chained(chained(scaling(-1, 1, 1), anyTurn(random)), anyShift(random))),
+  scaled: through((random) => chained(scaling(random.pick([0.1, 0.5, 2.5, 25.4])), anyTurn(random))),
+  ovalInFile: through((random) => chained(scaling(1.3, 0.8, 1.1), anyTurn(random))),
   inch: unitOf('inch'), micron: unitOf('micron'), metre: unitOf('meter'),
-  twiceOneWay: repeated((random) => [shift(120, 0, 0), then(turn([0, 0, 1], random.pick([90, 37])), shift(-150, 20, 0))]),
+  twiceOneWay: repeated((random) => [shift(120, 0, 0), chained(turn([0, 0, 1], random.pick([90, 37])), shift(-150, 20, 0))]),
   twiceOtherWays: repeated((random) => [
-    then(turn([1, 0, 0], 180), shift(150, 0, 60)),
-    then(turn([random.next(), random.next(), 0.1], 90), shift(0, 200, 60)),
-    then(turn([0, 1, 0], 90), shift(-200, 0, 60)),
+    chained(turn([1, 0, 0], 180), shift(150, 0, 60)),
+    chained(turn([random.next(), random.next(), 0.1], 90), shift(0, 200, 60)),
+    chained(turn([0, 1, 0], 90), shift(-200, 0, 60)),
   ]),
   withUnprinted,
 };

@@ -5,7 +5,7 @@ import { box, fromMesh, minus, release, toMesh } from './kernel.mjs';
 import { crossings, flatFacets, topology } from './health.mjs';
 import { placements, printed, readPackage, writePackage } from './model3mf.mjs';
 import { bore, cutter, ring, roofArea, roofOver, sectionAngle, withRoofs } from './shapes.mjs';
-import { deg, inverse, rad, then, turn, shift } from './vec.mjs';
+import { deg, inverse, rad, chained, turn, shift } from './vec.mjs';
 import { orient3 } from './signs.mjs';
 
 const all = (mesh) => Array.from({ length: mesh.corners.length / 3 }, (_, f) => f);
@@ -27,14 +27,14 @@ near(withRoofs(block, [{ b, angle: rad(45) }]).volume(), 16930.853163, 2e-5);
 
 // A package comes back as it was written; a transform and its inverse cancel.
 const mesh = toMesh(block);
-const map = then(turn([1, 2, 3], 77), shift(3, 4, 5));
+const map = chained(turn([1, 2, 3], 77), shift(3, 4, 5));
 const back = readPackage(writePackage({ unit: 'inch', objects: [{ id: 4, mesh }], items: [{ object: 4, transform: map }], spelling: 'exact' }));
 assert.deepEqual(back.objects.get(4).mesh.points, mesh.points);
 assert.deepEqual(back.objects.get(4).mesh.corners, mesh.corners);
 const [{ toPrint }] = placements(back);
 const there = printed(mesh, toPrint);
 near(topology(there).volume / 25.4 ** 3, block.volume(), 1e-6);
-then(map, inverse(map)).forEach((x, i) => near(x, [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0][i], 1e-12));
+chained(map, inverse(map)).forEach((x, i) => near(x, [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0][i], 1e-12));
 
 // A sound solid is called sound; each flaw is named.
 const sound = topology(mesh);

@@ -213,7 +213,7 @@ export function expectation(mesh, b) {
 /**
  * What an ideal run leaves of a solid: minus the roof prisms of `bores` ([{ b, angle, bridge }]), of
  * which only the pieces count that rest on the crown of their bore. A piece rests on it when it meets
- * a thin skin just outside the crown.
+ * a thin skin along the crown; a loose pin in the bore does not reach it.
  */
 export function withRoofs(solid, bores) {
   const taken = bores.flatMap(({ b, angle, bridge }) => roofPieces(solid, b, roofOver(b.polygon, angle, bridge ?? 0)));
@@ -224,6 +224,6 @@ function roofPieces(solid, b, roof) {
   const frame = sectionFrame(b.d);
   const taken = common(solid, prism(frame, b.p, roof.outline, b.reach[0], b.reach[1]));
   const chain = between(b.polygon, roof.right, roof.left);
-  const skin = prism(frame, b.p, [[0, 0], ...scaled(chain, 1 + 1e-3)], b.wall[0], b.wall[1]);
+  const skin = prism(frame, b.p, [...scaled(chain, 1 + 1e-3), ...scaled(chain, 1 - 1e-3).reverse()], b.wall[0], b.wall[1]);
   return pieces(taken).filter((piece) => !common(piece, skin).isEmpty());
 }

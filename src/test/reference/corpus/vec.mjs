@@ -62,7 +62,7 @@ export const applyVector = (m, p) => [
 ];
 
 /** First a, then b. */
-export function then(a, b) {
+export function chained(a, b) {
   const rows = [a.slice(0, 3), a.slice(3, 6), a.slice(6, 9)].map((row) => applyVector(b, row));
   return [...rows.flat(), ...apply(b, a.slice(9, 12))];
 }
