@@ -71,7 +71,7 @@ function joined(a, b) {
  */
 function volumes(host, features, placement) {
   const settled = features.every((f) => f.expect === 'leave' || (f.expect === 'reshape' && f.exact && f.why[0] === 'peak'));
-  if (!settled || ['stretched', 'twiceOneWay', 'twiceOtherWays'].includes(placement)) return undefined;
+  if (!settled || ['stretched', 'twiceOneWay', 'twiceOtherWays', 'productionOtherWays'].includes(placement)) return undefined;
   const due = features.filter((f) => f.expect === 'reshape');
   const ideal = withRoofs(host, due.map((b) => ({ b, angle: sectionAngle(DEFAULTS.slopeDeg, tiltDeg(b.d)) })));
   return { before: host.volume(), ideal: ideal.volume() };

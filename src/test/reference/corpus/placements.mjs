@@ -94,26 +94,27 @@ function withUnprinted({ mesh, extra }) {
 }
 
 /** Identifiers of the production extension on objects, items and build. */
-function production(base) {
-  const { model } = plain(base);
+const production = (make) => (base, random) => {
+  const { model, ...rest } = make(base, random);
   const id = (n) => `00000000-0000-4000-8000-${String(n).padStart(12, '0')}`;
   model.objects.forEach((o, i) => (o.uuid = id(100 + i)));
   model.items.forEach((o, i) => (o.uuid = id(200 + i)));
-  return { model: { ...model, uuid: id(1) } };
-}
+  return { ...rest, model: { ...model, uuid: id(1) } };
+};
+const otherWays = repeated((random) => [
+  chained(turn([1, 0, 0], 180), shift(150, 0, 60)),
+  chained(turn([random.next(), random.next(), 0.1], 90), shift(0, 200, 60)),
+  chained(turn([0, 1, 0], 90), shift(-200, 0, 60)),
+]);
 
 export const PLACEMENTS = {
-  plain, nested, production, stretched,
+  plain, nested, stretched, withUnprinted,
+  production: production(plain), productionOtherWays: production(otherWays),
   turned: through((random) => chained(anyTurn(random), anyShift(random))),
   mirrored: through((random) => chained(chained(scaling(-1, 1, 1), anyTurn(random)), anyShift(random))),
   scaled: through((random) => chained(scaling(random.pick([0.1, 0.5, 2.5, 25.4])), anyTurn(random))),
   ovalInFile: through((random) => chained(scaling(1.3, 0.8, 1.1), anyTurn(random))),
   inch: unitOf('inch'), micron: unitOf('micron'), metre: unitOf('meter'),
   twiceOneWay: repeated((random) => [shift(120, 0, 0), chained(turn([0, 0, 1], random.pick([90, 37])), shift(-150, 20, 0))]),
-  twiceOtherWays: repeated((random) => [
-    chained(turn([1, 0, 0], 180), shift(150, 0, 60)),
-    chained(turn([random.next(), random.next(), 0.1], 90), shift(0, 200, 60)),
-    chained(turn([0, 1, 0], 90), shift(-200, 0, 60)),
-  ]),
-  withUnprinted,
+  twiceOtherWays: otherWays,
 };

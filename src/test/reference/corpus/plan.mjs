@@ -13,6 +13,9 @@ const SWEEPS = {
 };
 const SIMPLE_HOSTS = ['through', 'blindFlat', 'lugs'];
 
+/** Treatments that need a host of their own: square edges to touch, several shells. */
+const FITTING = { touchVertex: 'lugs', touchEdge: 'lugs', flippedShell: 'shells' };
+
 /** [{ family, k, treatment, placement, seed }]; `rounds` cases of every family. */
 export function casesOf(rounds, treatedRounds, offset = 0) {
   const names = Object.keys(FAMILIES);
@@ -23,7 +26,7 @@ export function casesOf(rounds, treatedRounds, offset = 0) {
     for (let k = 0; k < count; k++) push(family, k);
   }
   const each = (kinds, key, hosts) => kinds.forEach((kind, i) => {
-    for (let k = 0; k < treatedRounds; k++) push(kind.startsWith('touch') ? 'lugs' : hosts[(i + k) % hosts.length], k, { [key]: kind });
+    for (let k = 0; k < treatedRounds; k++) push(FITTING[kind] ?? hosts[(i + k) % hosts.length], k, { [key]: kind });
   });
   each(Object.keys(TREATMENTS).filter((t) => t !== 'none'), 'treatment', HOSTS);
   each(Object.keys(PLACEMENTS).filter((p) => p !== 'plain'), 'placement', SIMPLE_HOSTS);

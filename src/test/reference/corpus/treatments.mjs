@@ -137,6 +137,17 @@ function flipped({ mesh }) {
   return { mesh: meshOf(points, facets.map(([a, b, c]) => [a, c, b])), sound: 'flawed' };
 }
 
+/** One of several shells inside out. */
+function flippedShell({ mesh }) {
+  const { points, facets } = lists(mesh);
+  const reached = new Set(facets[0]);
+  for (let before = 0; before !== reached.size; ) {
+    before = reached.size;
+    for (const f of facets) if (f.some((v) => reached.has(v))) f.forEach((v) => reached.add(v));
+  }
+  return { mesh: meshOf(points, facets.map(([a, b, c]) => (reached.has(a) ? [a, c, b] : [a, b, c]))), sound: 'flawed' };
+}
+
 /** A small tetrahedron outside that shares one vertex (or one edge) with the part. */
 const touching = (what) => ({ mesh }) => {
   const { points, facets } = lists(mesh);
@@ -177,7 +188,7 @@ export const TREATMENTS = {
   rounded3: rounded('three', 1e-3), rounded2: rounded('two', 1e-2),
   jitter2: jitter(0.002), jitter5: jitter(0.005), jitter10: jitter(0.01),
   soup: soup(1), partSoup: soup(0.2),
-  duplicated, degenerate, missing, tJunction, flipped,
+  duplicated, degenerate, missing, tJunction, flipped, flippedShell,
   touchVertex: touching('vertex'), touchEdge: touching('edge'),
   far,
 };
