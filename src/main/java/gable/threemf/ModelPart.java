@@ -1,0 +1,117 @@
+package gable.threemf;
+
+import gable.opc.PackageException;
+import gable.opc.Problem;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A model part: its objects, and of the root part the build items. The bytes are kept for the
+ * writer and are not changed.
+ */
+public final class ModelPart {
+
+  private final PartFacts facts;
+  private final Map<Integer, ModelObject> objects;
+  private final Map<Integer, PropertyGroup> groups;
+  private final List<Reference> items;
+  private final List<Problem> problems;
+  private final Locks locks;
+  private final Optional<Problem> unsupported;
+
+  ModelPart(
+      PartFacts facts,
+      Map<Integer, ModelObject> objects,
+      Map<Integer, PropertyGroup> groups,
+      List<Reference> items,
+      List<Problem> problems,
+      Locks locks,
+      Optional<Problem> unsupported) {
+    this.facts = facts;
+    this.objects = Collections.unmodifiableMap(new LinkedHashMap<>(objects));
+    this.groups = Collections.unmodifiableMap(new LinkedHashMap<>(groups));
+    this.items = List.copyOf(items);
+    this.problems = List.copyOf(problems);
+    this.locks = locks;
+    this.unsupported = unsupported;
+  }
+
+  /**
+   * Reads a part.
+   *
+   * @param name name of the part
+   * @param bytes its content, which this object owns from now on
+   * @throws PackageException if the XML is faulty or breaks a rule that holds for the whole part
+   */
+  static ModelPart read(String name, byte[] bytes, ModelLimits limits) throws PackageException {
+    return PartReader.read(name, new PartText(bytes), limits);
+  }
+
+  /** Name of the part. */
+  public String name() {
+    return facts.name();
+  }
+
+  /** Unit of all lengths in the part. */
+  public LengthUnit unit() {
+    return facts.unit();
+  }
+
+  /** Objects by id, in the order of the file. */
+  public Map<Integer, ModelObject> objects() {
+    return objects;
+  }
+
+  /** The object with an id. */
+  public Optional<ModelObject> object(int id) {
+    return Optional.ofNullable(objects.get(id));
+  }
+
+  /** Build items in the order of the file; only those of the root part are made. */
+  public List<Reference> items() {
+    return items;
+  }
+
+  /** What is wrong or worth a notice and belongs to no object. */
+  public List<Problem> problems() {
+    return problems;
+  }
+
+  /** The first extension that the part requires and Gable does not know. */
+  Optional<Problem> unsupported() {
+    return unsupported;
+  }
+
+  /**
+   * The part with some objects locked, and with all of them refused if there is a reason for that.
+   */
+  ModelPart with(Map<ModelObject, Problem> locked, Optional<Problem> refused) {
+    Map<Integer, ModelObject> changed = new LinkedHashMap<>();
+    objects.forEach(
+        (id, object) -> {
+          boolean mesh = object instanceof MeshObject;
+          Optional<Problem> lock = Optional.ofNullable(locked.get(object));
+          changed.put(id, mesh ? ((MeshObject) object).with(refused, lock) : object);
+        });
+    return new ModelPart(facts, changed, groups, items, problems, locks, unsupported);
+  }
+
+  PartFacts facts() {
+    return facts;
+  }
+
+  Map<Integer, PropertyGroup> groups() {
+    return groups;
+  }
+
+  Locks locks() {
+    return locks;
+  }
+
+  byte[] bytes() {
+    return facts.text().bytes();
+  }
+}
