@@ -52,7 +52,7 @@ class ArchitectureTest {
           row("section", "geom"),
           row("opc"),
           row("threemf", "geom", "mesh", "opc"),
-          row("place", "geom", "mesh", "threemf"),
+          row("place", "geom", "mesh", "opc", "threemf"),
           row("feature", "geom", "mesh", "section"),
           row("plan", "geom", "section", "feature"),
           row("reshaper", "geom", "section", "feature", "plan"),
