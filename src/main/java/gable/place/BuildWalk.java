@@ -40,7 +40,6 @@ final class BuildWalk {
 
   private final ModelPackage model;
   private final Affine3 laying;
-  private final ModelLimits limits;
   private final Expansion expansion;
   private final Map<MeshObject, List<Placed>> found = new LinkedHashMap<>();
   private final List<Unplaced> unplaced = new ArrayList<>();
@@ -51,7 +50,6 @@ final class BuildWalk {
   BuildWalk(ModelPackage model, Affine3 laying, ModelLimits limits) {
     this.model = model;
     this.laying = laying;
-    this.limits = limits;
     this.expansion = new Expansion(model, limits);
   }
 

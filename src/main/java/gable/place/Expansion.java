@@ -11,7 +11,6 @@ import gable.threemf.Reference;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.IdentityHashMap;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -26,7 +25,7 @@ final class Expansion {
 
   private final ModelPackage model;
   private final ModelLimits limits;
-  private final Map<ModelObject, Optional<Size>> sizes = new IdentityHashMap<>();
+  private final IdentityHashMap<ModelObject, Optional<Size>> sizes = new IdentityHashMap<>();
   private long meshes;
 
   Expansion(ModelPackage model, ModelLimits limits) {
@@ -51,7 +50,7 @@ final class Expansion {
     open.push(top);
     while (!open.isEmpty()) {
       ModelObject object = open.peek();
-      if (isKnown(object)) {
+      if (known(object).isPresent()) {
         open.pop();
       } else if (!(object instanceof ComponentsObject group)) {
         sizes.put(object, Optional.of(new Size(1, 1, Optional.empty())));
@@ -66,12 +65,11 @@ final class Expansion {
             .forEach(open::push);
       }
     }
-    return sizes.get(top).orElseThrow();
+    return known(top).orElseThrow();
   }
 
-  private boolean isKnown(ModelObject object) {
-    Optional<Size> size = sizes.get(object);
-    return size != null && size.isPresent();
+  private Optional<Size> known(ModelObject object) {
+    return sizes.getOrDefault(object, Optional.empty());
   }
 
   private Size sum(ComponentsObject group) {
@@ -80,7 +78,7 @@ final class Expansion {
     Optional<Problem> wrong = Optional.empty();
     for (Reference component : group.components()) {
       Optional<ModelObject> target = model.target(component);
-      Optional<Size> part = target.flatMap(sizes::get);
+      Optional<Size> part = target.flatMap(this::known);
       if (part.isPresent()) {
         depth = Math.max(depth, 1 + part.get().depth);
         count = Math.min(Integer.MAX_VALUE, count + part.get().meshes);

@@ -21,7 +21,7 @@ final class Locking {
 
   private final Map<String, ModelPart> parts;
   private final Map<String, String> names;
-  private final Map<ModelObject, Problem> locked = new IdentityHashMap<>();
+  private final IdentityHashMap<ModelObject, Problem> locked = new IdentityHashMap<>();
 
   Locking(Map<String, ModelPart> parts, Map<String, String> names) {
     this.parts = parts;

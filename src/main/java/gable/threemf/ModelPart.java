@@ -3,6 +3,7 @@ package gable.threemf;
 import gable.opc.PackageException;
 import gable.opc.Problem;
 import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -88,7 +89,7 @@ public final class ModelPart {
   /**
    * The part with some objects locked, and with all of them refused if there is a reason for that.
    */
-  ModelPart with(Map<ModelObject, Problem> locked, Optional<Problem> refused) {
+  ModelPart with(IdentityHashMap<ModelObject, Problem> locked, Optional<Problem> refused) {
     Map<Integer, ModelObject> changed = new LinkedHashMap<>();
     objects.forEach(
         (id, object) -> {
