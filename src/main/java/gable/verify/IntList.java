@@ -1,0 +1,29 @@
+package gable.verify;
+
+import java.util.Arrays;
+
+/** A growing list of numbers without boxing: one edit looks at thousands of facets. */
+final class IntList {
+
+  private int[] values = new int[64];
+  private int size;
+
+  void add(int value) {
+    if (size == values.length) {
+      values = Arrays.copyOf(values, 2 * size);
+    }
+    values[size++] = value;
+  }
+
+  int size() {
+    return size;
+  }
+
+  int get(int index) {
+    return values[index];
+  }
+
+  void sort() {
+    Arrays.sort(values, 0, size);
+  }
+}

@@ -1,0 +1,140 @@
+package gable.verify;
+
+import gable.feature.Bore;
+import gable.geom.Affine3;
+import gable.geom.Box3;
+import gable.geom.Tolerances;
+import gable.geom.Vec3;
+import gable.mesh.MeshEdit;
+import gable.mesh.WorkMesh;
+import gable.plan.Intent;
+import gable.verify.Verdict.Evidence;
+import gable.verify.Verdict.Sound;
+import gable.verify.Verdict.Unsound;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Proves edits, without knowing the code that made them: from the mesh before, the edit and what is
+ * meant. An edit that fails any proof must not be made.
+ *
+ * <p>Print space (millimetres, radians, z up). Needs a closed mesh and an edit whose new vertices
+ * lie where they will be written. What is proved is told by {@link Verdict.Proof}, how by the class
+ * of each proof. Cost: near linear in the facets whose boxes meet that of the edit, and one ray
+ * through the mesh.
+ *
+ * <p>One object, one judge; it keeps no state between judgements.
+ */
+public final class Judge {
+
+  /** More than one apex on the surface is as good as impossible; the loop must end all the same. */
+  private static final int APEX_ATTEMPTS = 3;
+
+  private final Box3 box;
+  private final Affine3 toObject;
+  private final Slack slack;
+  private final double margin;
+
+  /**
+   * A judge of edits of one object.
+   *
+   * @param box box around the object in print space
+   * @param toObject print space to object space, where single precision rounds
+   * @param tolerances numerical slack of the object
+   */
+  public Judge(Box3 box, Affine3 toObject, Tolerances tolerances) {
+    this.box = box;
+    this.toObject = toObject;
+    this.slack = Slack.of(tolerances);
+    // facets that single precision may bring together: both may move by its step at the far corner
+    Affine3 back = toObject.inverse();
+    double moved = 0;
+    for (Vec3 corner : new Vec3[] {box.min(), box.max()}) {
+      Vec3 there = toObject.apply(corner);
+      double reach =
+          Math.max(Math.abs(there.x()), Math.max(Math.abs(there.y()), Math.abs(there.z())));
+      moved = Math.max(moved, back.applyVector(new Vec3(reach, reach, reach)).norm() * 0x1p-24);
+    }
+    this.margin = 4 * Math.max(moved, tolerances.coordinateGrid()) + slack.grid();
+  }
+
+  /**
+   * Judges an edit.
+   *
+   * @param before the mesh before the edit
+   * @param edit the edit
+   * @param intent what it is meant to do
+   */
+  public Verdict judge(WorkMesh before, MeshEdit edit, Intent intent) {
+    Optional<Unsound> fault = IndexProof.fault(before, edit);
+    if (fault.isPresent()) {
+      return fault.get();
+    }
+    return new Case(before, edit, intent).verdict();
+  }
+
+  /** One edit on trial. */
+  private final class Case {
+
+    private final WorkMesh before;
+    private final MeshEdit edit;
+    private final Intent intent;
+    private final ToolBody tool;
+    private final Patch patch;
+    private final PlaceProof places;
+    private final ExtentProof extent;
+    private final SlopeProof slopes;
+
+    Case(WorkMesh before, MeshEdit edit, Intent intent) {
+      this.before = before;
+      this.edit = edit;
+      this.intent = intent;
+      this.tool = ToolBody.of(intent.cut().tool(), 0);
+      this.patch = Patch.of(before, edit, tool.box(), margin);
+      this.places = new PlaceProof(patch, edit, tool, intent.cut().operation(), slack);
+      int[] wall = intent.feature() instanceof Bore bore ? bore.wall() : new int[0];
+      this.extent = new ExtentProof(patch, tool, slack, wall);
+      this.slopes = new SlopeProof(patch, edit, tool, places, intent);
+    }
+
+    Verdict verdict() {
+      var single = new SinglePrecision(patch, toObject);
+      Optional<Unsound> fault =
+          ClosedProof.fault(patch)
+              .or(() -> AreaProof.fault(patch, single, edit))
+              .or(this::hangingTogether)
+              .or(() -> slopes.fault(slack))
+              .or(() -> CrossingProof.fault(patch, edit))
+              .or(() -> CrossingProof.fault(patch, edit, single));
+      return fault.isPresent() ? fault.get() : volumeVerdict();
+    }
+
+    private Optional<Unsound> hangingTogether() {
+      Components components = new Components(patch);
+      return TopologyProof.fault(patch, components)
+          .or(places::fault)
+          .or(() -> extent.fault(components));
+    }
+
+    private Verdict volumeVerdict() {
+      VolumeProof volumes = new VolumeProof(patch, edit, tool, places);
+      for (int attempt = 1; attempt <= APEX_ATTEMPTS && volumes.apexIsBad(); attempt++) {
+        ToolBody again = ToolBody.of(intent.cut().tool(), attempt);
+        volumes = new VolumeProof(patch, edit, again, places);
+      }
+      Optional<Unsound> fault =
+          volumes.fault(before, box, intent.cut().operation(), extent.leavesSomething());
+      return fault.isPresent() ? fault.get() : new Sound(evidence(volumes));
+    }
+
+    private Evidence evidence(VolumeProof volumes) {
+      return new Evidence(
+          volumes.change(),
+          volumes.changeInTool(),
+          volumes.tolerance(),
+          slopes.leastSlope(),
+          slopes.bridge(),
+          OptionalDouble.empty());
+    }
+  }
+}
