@@ -89,8 +89,7 @@ final class Patch {
     int index = vertex - before.vertexCount();
     return index < 0
         ? before.point(vertex)
-        : new Vec3(
-            edit.coordinate(index, 0), edit.coordinate(index, 1), edit.coordinate(index, 2));
+        : new Vec3(edit.coordinate(index, 0), edit.coordinate(index, 1), edit.coordinate(index, 2));
   }
 
   /** True if the edit takes a facet away; its list of these ascends. */

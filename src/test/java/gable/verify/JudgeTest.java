@@ -10,7 +10,6 @@ import gable.geom.Affine3;
 import gable.geom.Box3;
 import gable.geom.Tolerances;
 import gable.geom.Vec3;
-import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
 import gable.plan.ConvexTool;
 import gable.plan.Cut;
