@@ -95,7 +95,11 @@ public final class PlanarTriangulation {
       result.add(ids.get(turn > 0 ? t[1] : t[2]));
       result.add(ids.get(turn > 0 ? t[2] : t[1]));
     }
-    return Optional.of(result.stream().mapToInt(Integer::intValue).toArray());
+    int[] corners = result.stream().mapToInt(Integer::intValue).toArray();
+    Map<Integer, Coordinate> points = new HashMap<>();
+    ids.forEach((point, id) -> points.put(id, point));
+    NeedleFlips.improve(corners, points);
+    return Optional.of(corners);
   }
 
   /** Drops one coordinate; the two that stay are right-handed seen from the tip of the normal. */
