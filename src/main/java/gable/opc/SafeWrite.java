@@ -107,7 +107,7 @@ public final class SafeWrite implements Closeable {
         Runtime.getRuntime().addShutdownHook(output.atExit);
         return output;
       } catch (FileAlreadyExistsException e) {
-        continue; // another output of this program, or left behind by one that was killed
+        // another output of this program, or left behind by one that was killed: try the next name
       }
     }
     throw new IOException("no free name for a temporary file in '" + folder + "'");

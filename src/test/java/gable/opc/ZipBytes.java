@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.zip.CRC32;
 import java.util.zip.Deflater;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An archive made byte by byte, so that each field can be made wrong on its own. Field order and
@@ -38,7 +39,7 @@ final class ZipBytes {
     int flags;
     int localFlags = -1;
     int localMethod = -1;
-    byte[] localName;
+    byte @Nullable [] localName;
     byte[] localExtra = {};
     byte[] extra = {};
     byte[] comment = {};
