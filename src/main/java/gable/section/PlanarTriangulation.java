@@ -67,7 +67,13 @@ public final class PlanarTriangulation {
     if (!flat.isValid()) {
       return Optional.empty();
     }
-    Geometry triangles = new ConstrainedDelaunayTriangulator(flat).getResult();
+    Geometry triangles;
+    try {
+      triangles = new ConstrainedDelaunayTriangulator(flat).getResult();
+    } catch (RuntimeException gaveUp) {
+      // the library says so in this way where it cannot cut an ear off a ring that rounding spoiled
+      return Optional.empty();
+    }
     int expected = corners - 2 + 2 * holes.length;
     return triangles.getNumGeometries() == expected ? numbered(triangles) : Optional.empty();
   }
