@@ -5,6 +5,7 @@ import gable.geom.Vec3;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
 import gable.threemf.MeshObject;
+import gable.threemf.ObjectEdit;
 import gable.threemf.Use;
 import gable.threemf.VertexGrid;
 import java.util.List;
@@ -48,6 +49,11 @@ public record PlacedObject(MeshObject object, Affine3 toPrint, List<Use> uses, V
   public UnaryOperator<Vec3> printGrid() {
     Affine3 toObject = toPrint.inverse();
     return point -> toPrint.apply(grid.snap(toObject.apply(point)));
+  }
+
+  /** An edit of the print mesh, for the uses of this placement, ready to be written. */
+  public ObjectEdit objectEdit(MeshEdit edit) {
+    return new ObjectEdit(object, toObject(edit), grid, uses);
   }
 
   /** An edit of the print mesh as an edit of the object's mesh, with its points on the grid. */

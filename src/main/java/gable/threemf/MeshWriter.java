@@ -1,6 +1,10 @@
 package gable.threemf;
 
+import gable.geom.Vec3;
+import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Writes a mesh edit into the text of its lists. Vertices and triangles that stay keep text and
@@ -10,24 +14,40 @@ import gable.mesh.MeshEdit;
 final class MeshWriter {
 
   private static final String[] CORNERS = {"v1", "v2", "v3"};
+  private static final Set<String> OWN = Set.of("v1", "v2", "v3", "pid", "p1", "p2", "p3");
 
   private final byte[] text;
   private final MeshObject object;
   private final MeshEdit edit;
   private final VertexGrid grid;
   private final ByteSplices splices;
+  private final PropertyWriter properties;
+  private final Set<String> foreign = new TreeSet<>();
+  private int borrowed;
 
-  MeshWriter(byte[] text, ObjectEdit change, ByteSplices splices) {
+  MeshWriter(byte[] text, ObjectEdit change, ByteSplices splices, PropertyWriter properties) {
     this.text = text;
     this.object = change.object();
     this.edit = change.edit();
     this.grid = change.grid();
     this.splices = splices;
+    this.properties = properties;
   }
 
   void write() {
     vertices();
     triangles();
+    TriangleSets.write(text, object, edit, splices);
+  }
+
+  /** Attributes of extensions that were copied from triangles to those that take their place. */
+  Set<String> foreign() {
+    return foreign;
+  }
+
+  /** Number of triangles on new faces that took properties from one beside them. */
+  int borrowed() {
+    return borrowed;
   }
 
   private void vertices() {
@@ -84,6 +104,37 @@ final class MeshWriter {
     for (int k = 0; k < 3; k++) {
       to.append(' ').append(CORNERS[k]).append("=\"").append(edit.corner(facet, k)).append('"');
     }
+    TagText source = TagText.at(text, object.source().place(edit.source(facet)));
+    if (source.attributes().size() > 3) {
+      inherited(to, facet, source);
+    }
     to.append(style.closing());
+  }
+
+  private void inherited(StringBuilder to, int facet, TagText source) {
+    CornerProperties corners = new CornerProperties(object, edit.source(facet), source, properties);
+    Vec3[] points = {point(facet, 0), point(facet, 1), point(facet, 2)};
+    if (edit.onNewFace(facet)) {
+      borrowed += corners.given() ? 1 : 0;
+      corners.near(to, points[0].plus(points[1]).plus(points[2]).times(1.0 / 3));
+      return;
+    }
+    int[] vertices = {edit.corner(facet, 0), edit.corner(facet, 1), edit.corner(facet, 2)};
+    corners.inside(to, points, vertices);
+    for (TagText.Attribute attribute : source.attributes()) {
+      if (!OWN.contains(attribute.name())) {
+        to.append(' ').append(source.whole(attribute));
+        foreign.add(attribute.name());
+      }
+    }
+  }
+
+  private Vec3 point(int facet, int k) {
+    Mesh mesh = object.mesh();
+    int vertex = edit.corner(facet, k);
+    int added = vertex - mesh.vertexCount();
+    return added < 0
+        ? mesh.point(vertex)
+        : new Vec3(edit.coordinate(added, 0), edit.coordinate(added, 1), edit.coordinate(added, 2));
   }
 }

@@ -19,6 +19,7 @@ public final class ModelPart {
   private final Map<Integer, ModelObject> objects;
   private final Map<Integer, PropertyGroup> groups;
   private final List<Reference> items;
+  private final int build;
   private final List<Problem> problems;
   private final Locks locks;
   private final Optional<Problem> unsupported;
@@ -28,6 +29,7 @@ public final class ModelPart {
       Map<Integer, ModelObject> objects,
       Map<Integer, PropertyGroup> groups,
       List<Reference> items,
+      int build,
       List<Problem> problems,
       Locks locks,
       Optional<Problem> unsupported) {
@@ -35,6 +37,7 @@ public final class ModelPart {
     this.objects = Collections.unmodifiableMap(new LinkedHashMap<>(objects));
     this.groups = Collections.unmodifiableMap(new LinkedHashMap<>(groups));
     this.items = List.copyOf(items);
+    this.build = build;
     this.problems = List.copyOf(problems);
     this.locks = locks;
     this.unsupported = unsupported;
@@ -76,6 +79,11 @@ public final class ModelPart {
     return items;
   }
 
+  /** Number of the build element. */
+  int build() {
+    return build;
+  }
+
   /** What is wrong or worth a notice and belongs to no object. */
   public List<Problem> problems() {
     return problems;
@@ -97,7 +105,7 @@ public final class ModelPart {
           Optional<Problem> lock = Optional.ofNullable(locked.get(object));
           changed.put(id, mesh ? ((MeshObject) object).with(refused, lock) : object);
         });
-    return new ModelPart(facts, changed, groups, items, problems, locks, unsupported);
+    return new ModelPart(facts, changed, groups, items, build, problems, locks, unsupported);
   }
 
   PartFacts facts() {

@@ -61,5 +61,13 @@ final class ModelRules {
   static final Rule NOT_MODEL =
       Rule.note("object-not-model", "C 4", "nothing, only objects of type model are reshaped");
 
+  static final Rule BORROWED =
+      Rule.note("property-borrowed", "C 4.1.4.1", "look at the colours of the new faces");
+  static final Rule COPIED =
+      Rule.warning(
+          "triangle-attributes-copied",
+          "C 2.3.3.1",
+          "check the result in the program that wrote these attributes");
+
   private ModelRules() {}
 }

@@ -6,6 +6,7 @@ import gable.opc.Problem;
 import gable.opc.Rule;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 
 /**
  * What reading found in one part, as the builders of its objects need it, with the making of
@@ -16,6 +17,8 @@ import java.util.Objects;
  * @param elements places of its elements
  * @param lists its vertex and triangle lists by number
  * @param entries its property and set entries by number
+ * @param ids ids of all its resources
+ * @param prefixes namespaces that its root declares, by prefix
  * @param unit its unit
  * @param limits what may be asked of the machine
  */
@@ -25,12 +28,19 @@ record PartFacts(
     Elements elements,
     Map<Integer, MeshList> lists,
     Map<Integer, Entries> entries,
+    Set<Integer> ids,
+    Map<String, String> prefixes,
     LengthUnit unit,
     ModelLimits limits) {
 
   /** The entries of the group or set with a number. */
   Entries entries(int number) {
     return Objects.requireNonNull(entries.get(number), "an element of the skeleton was not read");
+  }
+
+  /** True if a prefix means the production extension, or is declared on an inner element only. */
+  boolean isProduction(String prefix) {
+    return Names.PRODUCTION.equals(prefixes.getOrDefault(prefix, Names.PRODUCTION));
   }
 
   /** A problem at a byte offset. */

@@ -48,6 +48,8 @@ final class PartReader {
             scan.elements(),
             skeleton.stream().lists(),
             skeleton.stream().entries(),
+            skeleton.stream().ids(),
+            skeleton.stream().prefixes(),
             unit(name, skeleton.model().unit),
             limits);
     return new PartReader(facts, skeleton.model()).read(skeleton.stream());
@@ -77,7 +79,8 @@ final class PartReader {
       object(object);
     }
     List<Reference> items = items(model.build.get(0));
-    return new ModelPart(facts, objects, groups, items, problems, locks, unsupported);
+    int build = model.build.get(0).number;
+    return new ModelPart(facts, objects, groups, items, build, problems, locks, unsupported);
   }
 
   private int id(@Nullable String text, String what) throws PackageException {

@@ -3,6 +3,7 @@ package gable.threemf;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
@@ -27,6 +28,7 @@ final class SkeletonStream extends StreamReaderDelegate {
   private final Map<Integer, Entries> entries = new HashMap<>();
   private final Set<Foreign> foreign = new LinkedHashSet<>();
   private final Map<String, String> prefixes = new HashMap<>();
+  private final Set<Integer> ids = new HashSet<>();
   private int counted;
   private int number = -1;
   private int object = -1;
@@ -86,6 +88,10 @@ final class SkeletonStream extends StreamReaderDelegate {
     if (path.isEmpty()) {
       root(local);
     }
+    if ("resources".equals(path.peek())) {
+      String id = getAttributeValue("", "id");
+      ids.add(id == null ? 0 : NumberText.index(id));
+    }
     number = Elements.TRACKED.contains(local) ? counted++ : -1;
     if (isCore() && local.equals("object") && "resources".equals(path.peek())) {
       object = number;
@@ -138,6 +144,11 @@ final class SkeletonStream extends StreamReaderDelegate {
   /** Elements that Gable does not know. */
   Set<Foreign> foreign() {
     return foreign;
+  }
+
+  /** Ids of all resources, of extensions too. */
+  Set<Integer> ids() {
+    return ids;
   }
 
   /** Namespaces that the root declares, by prefix. */

@@ -21,7 +21,7 @@ class ModelWriterTest {
   private static final String ITEM = "<item objectid=\"1\"/>";
 
   private static String after(ModelPackage model, ObjectEdit... edits) {
-    List<SplicedPart> parts = ModelWriter.splice(model, List.of(edits));
+    List<SplicedPart> parts = ModelWriter.splice(model, List.of(edits)).parts();
     assertThat(parts).hasSize(1);
     byte[] bytes = parts.get(0).bytes();
     assertThat(parts.get(0).length()).isEqualTo(bytes.length);
@@ -35,7 +35,7 @@ class ModelWriterTest {
   @Test
   void writesNothingWithoutEdits() throws PackageException {
     ModelPackage model = Models.open(Models.model(Models.box(1), ITEM));
-    assertThat(ModelWriter.splice(model, List.of())).isEmpty();
+    assertThat(ModelWriter.splice(model, List.of()).parts()).isEmpty();
   }
 
   @Test
