@@ -14,6 +14,9 @@ final class CylinderFit {
 
   private static final int MOST_STEPS = 12;
 
+  /** Steps this small against the radius are the last: the next one would be its square. */
+  private static final double DONE = 1e-9;
+
   private CylinderFit() {}
 
   /**
@@ -40,7 +43,7 @@ final class CylinderFit {
       }
       cylinder = next;
       double largest = Math.abs(change[0]) + Math.abs(change[1]) + Math.abs(change[4]);
-      if (largest < 1e-13 * cylinder.radius()) {
+      if (largest < DONE * cylinder.radius()) {
         break;
       }
     }

@@ -1,10 +1,16 @@
 package gable.feature;
 
-/** What has become of each facet in a search: free, tried as a seed without success, or a wall. */
+/**
+ * What has become of each facet in a search: free, out of use as a seed, or a wall. A facet is out
+ * of use once it was the seed or near the seed of a failed patch, or has been part of several
+ * failed walls; that bounds the work on any facet.
+ */
 final class FacetStates {
 
-  private static final byte TRIED = 1;
-  private static final byte WALL = 2;
+  /** A wall that failed because it grew from a bad seed gets this many other seeds. */
+  private static final byte MOST_FAILURES = 6;
+
+  private static final byte WALL = Byte.MAX_VALUE;
 
   private final byte[] states;
 
@@ -13,18 +19,26 @@ final class FacetStates {
   }
 
   boolean isFree(int facet) {
-    return states[facet] == 0;
+    return states[facet] < MOST_FAILURES;
   }
 
   boolean isWall(int facet) {
     return states[facet] == WALL;
   }
 
-  /** Marks the first {@code count} facets of a set as tried. */
-  void tried(IndexSet facets, int count) {
-    for (int k = 0; k < count; k++) {
-      if (states[facets.get(k)] == 0) {
-        states[facets.get(k)] = TRIED;
+  /** Takes a facet out of use as a seed. */
+  void tried(int facet) {
+    if (isFree(facet)) {
+      states[facet] = MOST_FAILURES;
+    }
+  }
+
+  /** Counts a failed wall. */
+  void failed(IndexSet facets) {
+    for (int k = 0; k < facets.size(); k++) {
+      int facet = facets.get(k);
+      if (isFree(facet)) {
+        states[facet]++;
       }
     }
   }

@@ -4,6 +4,8 @@ import gable.geom.Tolerances;
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,9 +22,6 @@ import java.util.Optional;
  */
 public final class FeatureFinder {
 
-  /** A failed patch is not tried again from its inner part. */
-  private static final int INNER_SHARE = 8;
-
   private final Surface surface;
   private final FacetStates states;
   private final WallMeasure measure;
@@ -30,9 +29,12 @@ public final class FeatureFinder {
   private final WallReader reader;
   private final List<Note> notes = new ArrayList<>();
   private final List<Bore.Builder> bores = new ArrayList<>();
+  private final List<Bore.Builder> partial = new ArrayList<>();
 
   private FeatureFinder(Mesh mesh, HalfEdges halfEdges, Tolerances tolerances) {
-    this.surface = new Surface(mesh, halfEdges);
+    // rounding by g turns a facet of height b by 2 g / b: above a quarter of a radian it is a
+    // sliver
+    this.surface = new Surface(mesh, halfEdges, 8 * tolerances.coordinateGrid());
     this.states = new FacetStates(mesh.facetCount());
     this.measure = new WallMeasure(surface);
     this.grower = new WallGrower(surface, tolerances, measure);
@@ -53,6 +55,7 @@ public final class FeatureFinder {
         finder.tryFrom(seed);
       }
     }
+    finder.addPartial();
     return new Findings(BoreOrder.numbered(Coaxial.related(finder.bores)), finder.notes);
   }
 
@@ -60,17 +63,47 @@ public final class FeatureFinder {
     Optional<WallModel> grown = grower.grow(seed, states);
     IndexSet facets = grower.facets();
     if (grown.isEmpty()) {
-      states.tried(facets, facets.size() / INNER_SHARE + 1);
+      giveUp(seed);
       return;
     }
     WallModel model = grown.get();
+    double radius = model.cylinder().radius();
+    boolean isCylinder =
+        measure.isCylinder(model.cylinder(), grower.negligible(radius))
+            && Lean.isUpright(surface, facets, model.cylinder());
     Optional<Bore.Builder> bore =
-        reader.read(facets, measure.corners(), model, grower.toleranceFor(model));
-    if (bore.isPresent()) {
+        reader.read(facets, measure.corners(), model, grower.toleranceFor(model), isCylinder);
+    if (bore.isEmpty()) {
+      giveUp(seed);
+      states.failed(facets);
+    } else if (bore.get().shape == BoreShape.PARTIAL) {
+      partial.add(bore.get()); // another seed may show more of it
+      giveUp(seed);
+      states.failed(facets);
+    } else {
       states.wall(bore.get().wall);
       bores.add(bore.get());
-    } else {
-      states.tried(facets, facets.size());
+    }
+  }
+
+  /** Adds those partial walls, the most complete first, of which no facet belongs to a wall yet. */
+  private void addPartial() {
+    partial.sort(
+        Comparator.comparingDouble((Bore.Builder b) -> -b.coveredAngle)
+            .thenComparingInt(b -> -b.wall.length));
+    for (Bore.Builder builder : partial) {
+      if (Arrays.stream(builder.wall).noneMatch(states::isWall)) {
+        states.wall(builder.wall);
+        bores.add(builder);
+      }
+    }
+  }
+
+  /** Takes the seed and the facets nearest to it out of use. */
+  private void giveUp(int seed) {
+    states.tried(seed);
+    for (int k = 0; k < Math.min(grower.core(), grower.facets().size()); k++) {
+      states.tried(grower.facets().get(k));
     }
   }
 }

@@ -9,6 +9,7 @@ import java.util.Arrays;
 final class IndexSet {
 
   private final int[] stamps;
+  private final int[] positions;
   private int stamp = 1;
   private int[] items = new int[64];
   private int size;
@@ -16,6 +17,7 @@ final class IndexSet {
   /** An empty set of numbers below {@code bound}. */
   IndexSet(int bound) {
     stamps = new int[bound];
+    positions = new int[bound];
   }
 
   void clear() {
@@ -36,8 +38,14 @@ final class IndexSet {
     if (size == items.length) {
       items = Arrays.copyOf(items, 2 * size);
     }
+    positions[index] = size;
     items[size++] = index;
     return true;
+  }
+
+  /** Where a number stands that is in the set. */
+  int position(int index) {
+    return positions[index];
   }
 
   int size() {

@@ -27,7 +27,7 @@ final class Roundness {
    */
   static boolean isCylinder(
       Mesh mesh, int[] corners, int count, Cylinder cylinder, double negligible) {
-    if (count < 3 * ALL) {
+    if (count < 3 * ON_TWO_RIMS) {
       return true; // too few to tell; the tolerance on distances has been kept
     }
     Cylinder centred = cylinder.from(mesh.point(corners[0]));
@@ -44,7 +44,7 @@ final class Roundness {
     for (int k = 0; k < count; k++) {
       rows[k] = row(centred, mesh.point(corners[k]), middle, half);
     }
-    double[] form = solve(rows, ALL);
+    double[] form = count < 3 * ALL ? new double[0] : solve(rows, ALL);
     if (form.length == 0) {
       form = solve(rows, ON_TWO_RIMS);
     }

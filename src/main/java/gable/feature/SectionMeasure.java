@@ -15,13 +15,15 @@ final class SectionMeasure {
   /** Rulings must be this many times farther apart than their vertices stray. */
   private static final double APART = 6;
 
+  private final Surface surface;
   private final Mesh mesh;
   private final Cylinder cylinder;
   private final double tolerance;
 
   /** Prepares the search in the section frame of {@code cylinder}. */
-  SectionMeasure(Mesh mesh, Cylinder cylinder, double tolerance) {
-    this.mesh = mesh;
+  SectionMeasure(Surface surface, Cylinder cylinder, double tolerance) {
+    this.surface = surface;
+    this.mesh = surface.mesh();
     this.cylinder = cylinder;
     this.tolerance = tolerance;
   }
@@ -50,10 +52,10 @@ final class SectionMeasure {
     return new WallSection(true, rulings, uvw, deviation, tolerance);
   }
 
-  private static Set<Integer> setOf(int[] vertices) {
+  private Set<Integer> setOf(int[] vertices) {
     Set<Integer> set = new HashSet<>(2 * vertices.length);
     for (int vertex : vertices) {
-      set.add(vertex);
+      set.add(surface.welded(vertex));
     }
     return set;
   }

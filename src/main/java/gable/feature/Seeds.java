@@ -16,11 +16,12 @@ final class Seeds {
     long[] keys = new long[1024];
     int count = 0;
     for (int facet = 0; facet < surface.facetCount(); facet++) {
-      if (isSeed(surface, facet)) {
+      int bend = surface.isSliver(facet) ? -1 : longestBend(surface, facet);
+      if (bend >= 0) {
         if (count == keys.length) {
           keys = Arrays.copyOf(keys, 2 * count);
         }
-        keys[count++] = key(surface.mesh(), facet);
+        keys[count++] = key(surface.mesh(), facet, surface.length(bend));
       }
     }
     Arrays.sort(keys, 0, count);
@@ -31,18 +32,34 @@ final class Seeds {
     return seeds;
   }
 
-  private static boolean isSeed(Surface surface, int facet) {
-    for (int h = 3 * facet; h < 3 * facet + 3; h++) {
-      double turn = surface.turn(h);
-      if (turn > FLATTEST && turn <= WallGrower.SHARPEST) {
-        return true;
-      }
-    }
-    return false;
+  /**
+   * The neighbour to which a facet has its longest concave bend that is not sharp; −1 if there is
+   * none.
+   */
+  static int sharpestBend(Surface surface, int facet) {
+    int halfEdge = longestBend(surface, facet);
+    return halfEdge < 0 ? -1 : surface.beyond(halfEdge);
   }
 
-  /** A hash of the facet's points above, its number below. */
-  private static long key(Mesh mesh, int facet) {
+  private static int longestBend(Surface surface, int facet) {
+    int found = -1;
+    double most = 0;
+    for (int h = 3 * facet; h < 3 * facet + 3; h++) {
+      double turn = surface.turn(h);
+      double length = surface.length(h);
+      if (turn > FLATTEST && turn <= WallGrower.SHARPEST && length > most) {
+        most = length;
+        found = h;
+      }
+    }
+    return found;
+  }
+
+  /**
+   * Long bends first, in classes of half an octave, since they tell most: a byte; then a hash of
+   * the facet's points; then its number.
+   */
+  private static long key(Mesh mesh, int facet, double bend) {
     long sum = 0;
     for (int k = 0; k < 3; k++) {
       int vertex = mesh.corner(facet, k);
@@ -51,7 +68,9 @@ final class Seeds {
       bits = mixed(bits) + Double.doubleToLongBits(mesh.z(vertex) + 0.0);
       sum += mixed(bits); // a sum, since a facet has no first corner
     }
-    return (mixed(sum) & 0xFFFFFFFF00000000L) | facet;
+    long length = Math.round(64 - 2 * Math.log(Math.max(bend, 1e-9)) / Math.log(2));
+    long rank = Math.max(0, Math.min(127, length));
+    return (rank << 56) | ((mixed(sum) >>> 8) & 0x00FFFFFF00000000L) | facet;
   }
 
   /** Finalizer of a 64-bit mix (D. Stafford's variant 13 of MurmurHash3's). */

@@ -5,18 +5,28 @@ import gable.mesh.Mesh;
 
 /**
  * A mesh with what finding asks of it again and again: unit normals, and how sharply facets meet.
- * Normals are kept in single precision: they decide which facets belong together (by fractions of a
- * degree), while every measure is taken from the points.
+ * Slivers have no normal, and tell nothing. Normals are kept in single precision: they decide which
+ * facets belong together (by fractions of a degree), while every measure is taken from the points.
  */
 final class Surface {
 
   private final Mesh mesh;
   private final HalfEdges halfEdges;
   private final float[] normals;
+  private final double leastHeight;
+  private final Welds welds;
 
-  Surface(Mesh mesh, HalfEdges halfEdges) {
+  /**
+   * Prepares a mesh.
+   *
+   * @param leastHeight a facet that is less high than this, in millimetres, has no normal: rounding
+   *     of its corners turns it anywhere
+   */
+  Surface(Mesh mesh, HalfEdges halfEdges, double leastHeight) {
     this.mesh = mesh;
     this.halfEdges = halfEdges;
+    this.leastHeight = leastHeight;
+    this.welds = new Welds(mesh, halfEdges, leastHeight);
     this.normals = new float[3 * mesh.facetCount()];
     for (int facet = 0; facet < mesh.facetCount(); facet++) {
       fill(facet);
@@ -37,7 +47,14 @@ final class Surface {
     double ny = pz * qx - px * qz;
     double nz = px * qy - py * qx;
     double norm = Math.sqrt(nx * nx + ny * ny + nz * nz);
-    if (norm > 0) { // a degenerate facet keeps a zero normal: it says nothing
+    double rx = qx - px;
+    double ry = qy - py;
+    double rz = qz - pz;
+    double longest =
+        Math.max(
+            px * px + py * py + pz * pz,
+            Math.max(qx * qx + qy * qy + qz * qz, rx * rx + ry * ry + rz * rz));
+    if (norm > leastHeight * Math.sqrt(longest)) {
       normals[3 * facet] = (float) (nx / norm);
       normals[3 * facet + 1] = (float) (ny / norm);
       normals[3 * facet + 2] = (float) (nz / norm);
@@ -52,8 +69,24 @@ final class Surface {
     return mesh.facetCount();
   }
 
+  /** True if the facet is too thin to have a direction. */
+  boolean isSliver(int facet) {
+    return normals[3 * facet] == 0 && normals[3 * facet + 1] == 0 && normals[3 * facet + 2] == 0;
+  }
+
   int opposite(int halfEdge) {
     return halfEdges.opposite(halfEdge);
+  }
+
+  /** The vertex that stands for all that are the same point but for rounding. */
+  int welded(int vertex) {
+    return welds.vertex(vertex);
+  }
+
+  /** Like {@link #across}, but looks through needles. */
+  int beyond(int halfEdge) {
+    int opposite = welds.opposite(halfEdge);
+    return opposite < 0 ? -1 : opposite / 3;
   }
 
   /** Facet on the other side of a half-edge, or −1 where the mesh is open. */
@@ -85,15 +118,11 @@ final class Surface {
   }
 
   /**
-   * Angle in radians by which the surface turns at a half-edge: positive where it is concave (the
-   * void is narrower than half a turn), negative where it is convex, 0 at an open edge.
+   * Angle in radians by which the surface turns from one facet to another that follows it: positive
+   * where it is concave (the void is narrower than half a turn), negative where it is convex, 0 if
+   * one of them is a sliver.
    */
-  double turn(int halfEdge) {
-    int other = across(halfEdge);
-    if (other < 0) {
-      return 0;
-    }
-    int facet = halfEdge / 3;
+  double turn(int facet, int other) {
     double ax = nx(facet);
     double ay = ny(facet);
     double az = nz(facet);
@@ -105,12 +134,49 @@ final class Surface {
     double cz = ax * by - ay * bx;
     double sine = Math.sqrt(cx * cx + cy * cy + cz * cz);
     double angle = Math.atan2(sine, ax * bx + ay * by + az * bz);
-    int from = mesh.origin(halfEdge);
-    int to = mesh.target(halfEdge);
-    double along =
-        cx * (mesh.x(to) - mesh.x(from))
-            + cy * (mesh.y(to) - mesh.y(from))
-            + cz * (mesh.z(to) - mesh.z(from));
-    return along > 0 ? -angle : angle;
+    return rise(facet, other) >= 0 ? angle : -angle;
+  }
+
+  /** Height of a facet's middle above another's, along the other's normal, times three. */
+  private double rise(int facet, int other) {
+    double rise = 0;
+    for (int k = 0; k < 3; k++) {
+      int a = mesh.corner(facet, k);
+      int b = mesh.corner(other, k);
+      rise +=
+          nx(facet) * (mesh.x(b) - mesh.x(a))
+              + ny(facet) * (mesh.y(b) - mesh.y(a))
+              + nz(facet) * (mesh.z(b) - mesh.z(a));
+    }
+    return rise;
+  }
+
+  /** Angle in radians by which the surface turns at a half-edge, needles skipped; see above. */
+  double turn(int halfEdge) {
+    int other = beyond(halfEdge);
+    return other < 0 ? 0 : turn(halfEdge / 3, other);
+  }
+
+  /**
+   * Cosine of the angle between two bends, each given by two facets; 1 if one of them is no bend.
+   */
+  double alignment(int facet, int other, int facet2, int other2) {
+    double[] a = crossed(facet, other);
+    double[] b = crossed(facet2, other2);
+    double dot = a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+    double squares =
+        (a[0] * a[0] + a[1] * a[1] + a[2] * a[2]) * (b[0] * b[0] + b[1] * b[1] + b[2] * b[2]);
+    return squares > 0 ? Math.abs(dot) / Math.sqrt(squares) : 1;
+  }
+
+  /** Cross product of two unit normals: along the bend, as long as the sine of its angle. */
+  private double[] crossed(int facet, int other) {
+    double ax = nx(facet);
+    double ay = ny(facet);
+    double az = nz(facet);
+    double bx = nx(other);
+    double by = ny(other);
+    double bz = nz(other);
+    return new double[] {ay * bz - az * by, az * bx - ax * bz, ax * by - ay * bx};
   }
 }

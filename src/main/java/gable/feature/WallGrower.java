@@ -1,6 +1,7 @@
 package gable.feature;
 
 import gable.geom.Tolerances;
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -19,21 +20,40 @@ final class WallGrower {
   /** Sharpest convex edge inside a patch: noise on slivers, but no chamfered mouth. */
   private static final double MOST_CONVEX = Math.toRadians(25);
 
+  /** Inside a strip the surface turns by less than this share of the bend between strips. */
+  private static final double FLAT_SHARE = 0.15;
+
+  /** Cosine of the largest angle between two bends of one prismatic wall: 15 degrees. */
+  private static final double ALONG = Math.cos(Math.toRadians(15));
+
+  /** A failed patch is not tried again from its inner part, an eighth of it. */
+  private static final int INNER_SHARE = 8;
+
   private static final int FIRST_PATCH = 16;
   private static final int LARGEST_PATCH = 2048;
 
   /** A patch tells a circle when its arc rises this many times as far as its corners scatter. */
   private static final double CLEAR = 8;
 
-  private static final int MOST_ROUNDS = 60;
+  /** Rounds without growth; a wall that still changes then is borderline anyway. */
+  private static final int MOST_SETTLING = 10;
+
+  private static final double ALMOST_FULL = Math.toRadians(345);
+
+  private static final int FEWEST = 8;
 
   private final Surface surface;
   private final Tolerances tolerances;
   private final WallMeasure measure;
   private final IndexSet facets;
   private final IndexSet grown;
+  private int[] references = new int[256];
+  private int bendFrom;
+  private int bendTo;
   private int head;
-  private int levelEnd;
+  private int[] levelEnds = new int[64];
+  private int levels;
+  private int core;
 
   WallGrower(Surface surface, Tolerances tolerances, WallMeasure measure) {
     this.surface = surface;
@@ -58,6 +78,13 @@ final class WallGrower {
     return grown;
   }
 
+  /**
+   * How many of the facets of the last patch lay so near to its seed that they would do no better.
+   */
+  int core() {
+    return core;
+  }
+
   /** Facets of the last patch or wall, nearest to the seed first. */
   IndexSet facets() {
     return facets;
@@ -65,19 +92,41 @@ final class WallGrower {
 
   /** Finds the wall around a seed; facets that belong to other walls are left alone. */
   Optional<WallModel> grow(int seed, FacetStates states) {
-    Optional<WallModel> patch = patch(seed, states);
+    bendFrom = seed;
+    bendTo = Seeds.sharpestBend(surface, seed);
+    Optional<WallModel> patch = patch(seed, states, true);
     if (patch.isEmpty()) {
-      return patch;
+      patch = patch(seed, states, false);
     }
-    return spread(patch.get(), states);
+    core = innerLevels();
+    return patch.isPresent() ? spread(patch.get(), states) : patch;
   }
 
-  private Optional<WallModel> patch(int seed, FacetStates states) {
+  /** Size of the levels that make up an eighth of the patch, at least the seed. */
+  private int innerLevels() {
+    int size = 1;
+    for (int level = 0;
+        level < levels && levelEnds[level] <= facets.size() / INNER_SHARE;
+        level++) {
+      size = levelEnds[level];
+    }
+    return size;
+  }
+
+  /**
+   * Collects facets around the seed until they tell a circle.
+   *
+   * @param along cross bends only if they run along the bend at the seed: right for a prismatic
+   *     wall, and keeps the patch out of a cone or rounding at its end
+   */
+  private Optional<WallModel> patch(int seed, FacetStates states, boolean along) {
     facets.clear();
     facets.add(seed);
+    remember(seed, seed);
     head = 0;
+    levels = 0;
     for (int limit = FIRST_PATCH; limit <= LARGEST_PATCH; limit *= 2) {
-      boolean more = extend(limit, states);
+      boolean more = extend(limit, states, along);
       Optional<WallModel> model = measure.fresh(facets);
       if (model.isPresent()) {
         WallModel found = model.get();
@@ -98,7 +147,13 @@ final class WallGrower {
   private boolean isClear(WallModel model) {
     return model.corners() >= 8
         && model.clarity() >= CLEAR
-        && model.rms() <= mostNoise(model.cylinder().radius());
+        && model.rms() <= mostNoise(model.cylinder().radius())
+        && measure.isCylinder(model.cylinder(), negligible(model.cylinder().radius()));
+  }
+
+  /** Form that is smaller than this, in millimetres, does not matter. */
+  double negligible(double radius) {
+    return Math.max(leastNoise(), 0.05 * mostNoise(radius));
   }
 
   /** A patch over a third of a turn that still scatters by half its rise is no cylinder. */
@@ -109,21 +164,26 @@ final class WallGrower {
   }
 
   /** Adds whole levels of smooth neighbours up to the limit; false if there are no more. */
-  private boolean extend(int limit, FacetStates states) {
+  private boolean extend(int limit, FacetStates states, boolean along) {
     while (facets.size() < limit) {
-      levelEnd = facets.size();
+      int levelEnd = facets.size();
       if (head == levelEnd) {
         return false;
       }
+      if (levels == levelEnds.length) {
+        levelEnds = Arrays.copyOf(levelEnds, 2 * levels);
+      }
+      levelEnds[levels++] = levelEnd;
       for (; head < levelEnd; head++) {
         int facet = facets.get(head);
         for (int h = 3 * facet; h < 3 * facet + 3; h++) {
-          int other = surface.across(h);
-          if (other >= 0 && !facets.contains(other) && !states.isWall(other)) {
-            double turn = surface.turn(h);
-            if (turn <= SHARPEST && turn >= -MOST_CONVEX) {
-              facets.add(other);
-            }
+          int other = surface.beyond(h);
+          if (other >= 0
+              && !facets.contains(other)
+              && !states.isWall(other)
+              && isSmooth(clear(facet), other, along)) {
+            facets.add(other);
+            remember(other, surface.isSliver(other) ? clear(facet) : other);
           }
         }
       }
@@ -131,12 +191,40 @@ final class WallGrower {
     return true;
   }
 
+  /** The facet itself, or for a sliver the last one before it that has a direction. */
+  private int clear(int facet) {
+    return references[facets.position(facet)];
+  }
+
+  private void remember(int facet, int reference) {
+    int at = facets.position(facet);
+    if (at >= references.length) {
+      references = Arrays.copyOf(references, 2 * at);
+    }
+    references[at] = reference;
+  }
+
+  private boolean isSmooth(int facet, int other, boolean along) {
+    if (surface.isSliver(other)) {
+      return true;
+    }
+    double turn = surface.turn(facet, other);
+    if (turn > SHARPEST || turn < -MOST_CONVEX) {
+      return false;
+    }
+    return !along
+        || Math.abs(turn) <= FLAT_SHARE * surface.turn(bendFrom, bendTo)
+        || surface.alignment(facet, other, bendFrom, bendTo) >= ALONG;
+  }
+
   private Optional<WallModel> spread(WallModel start, FacetStates states) {
     WallModel model = start;
     double tolerance = toleranceFor(model);
-    int before = -1;
-    long hashBefore = 0;
-    for (int round = 0; round < MOST_ROUNDS; round++) {
+    long before = 0;
+    int settled = 0;
+    int largest = 0;
+    double least = 0;
+    while (settled < MOST_SETTLING) {
       var test = new WallTest(surface, model.cylinder(), tolerance, model.step());
       grown.clear();
       for (int k = 0; k < facets.size(); k++) {
@@ -144,21 +232,59 @@ final class WallGrower {
           grown.add(facets.get(k));
         }
       }
-      if (grown.size() < 8) {
+      if (grown.size() < FEWEST) {
         return Optional.empty();
       }
       boolean done = flood(test, Math.max(64, 2 * grown.size()), states);
       facets.set(grown.items(), grown.size());
       long hash = hash();
-      if (done && facets.size() == before && hash == hashBefore) {
-        return Optional.of(model);
+      if (done && hash == before) {
+        if (tolerance >= mostNoise(model.cylinder().radius()) || !isOpenAndNoisy(model)) {
+          break;
+        }
+        least = mostNoise(model.cylinder().radius());
       }
-      before = facets.size();
-      hashBefore = hash;
+      settled += done || grown.size() <= largest ? 1 : 0;
+      largest = Math.max(largest, grown.size());
+      before = hash;
       model = measure.again(facets, model);
-      tolerance = toleranceFor(model);
+      tolerance = Math.max(least, toleranceFor(model));
     }
-    return Optional.of(model);
+    dropLooseSlivers();
+    return facets.size() < FEWEST ? Optional.empty() : Optional.of(model);
+  }
+
+  /**
+   * Takes out slivers that have less than two true neighbours in the wall: they lie between its end
+   * and something else, or lead from needle to needle into another surface.
+   */
+  private void dropLooseSlivers() {
+    boolean changed = true;
+    while (changed) {
+      grown.clear();
+      for (int k = 0; k < facets.size(); k++) {
+        int facet = facets.get(k);
+        if (!surface.isSliver(facet) || neighbours(facet) >= 2) {
+          grown.add(facet);
+        }
+      }
+      changed = grown.size() < facets.size();
+      facets.set(grown.items(), grown.size());
+    }
+  }
+
+  private int neighbours(int facet) {
+    int count = 0;
+    for (int h = 3 * facet; h < 3 * facet + 3; h++) {
+      int other = surface.beyond(h);
+      count += other >= 0 && facets.contains(other) && !surface.isSliver(other) ? 1 : 0;
+    }
+    return count;
+  }
+
+  /** Few corners may tell too little of the noise, and one far corner then stops the growth. */
+  private boolean isOpenAndNoisy(WallModel model) {
+    return model.extent() < ALMOST_FULL && model.noise() > leastNoise();
   }
 
   /** Six standard deviations, within what rounding does at least and noise may do at most. */

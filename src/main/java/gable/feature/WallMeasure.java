@@ -16,18 +16,24 @@ import java.util.Optional;
  */
 final class WallMeasure {
 
-  /** An edge counts as a bend if it turns by at least this share of the typical bend. */
-  private static final double BEND_SHARE = 0.25;
+  /**
+   * A vertex counts as a corner if the normals around it fall short by this share of the square of
+   * the typical bend: one facet in twelve that turns by half the typical bend does.
+   */
+  private static final double LEAST_SHORTFALL = 0.02;
 
   private final Surface surface;
   private final Mesh mesh;
   private final IndexSet corners;
+  private final IndexSet touched;
+  private double[] sums = new double[1024];
   private double[] scratch = new double[256];
 
   WallMeasure(Surface surface) {
     this.surface = surface;
     this.mesh = surface.mesh();
     this.corners = new IndexSet(mesh.vertexCount());
+    this.touched = new IndexSet(mesh.vertexCount());
   }
 
   /** Corners found by the last measurement. */
@@ -66,6 +72,11 @@ final class WallMeasure {
       return known;
     }
     return finish(known.cylinder(), step);
+  }
+
+  /** True if the corners of the last measurement lie on a cylinder but for noise. */
+  boolean isCylinder(Cylinder cylinder, double negligible) {
+    return Roundness.isCylinder(mesh, corners.items(), corners.size(), cylinder, negligible);
   }
 
   private WallModel finish(Cylinder start, double step) {
@@ -111,37 +122,69 @@ final class WallMeasure {
 
   /**
    * Collects the vertices at bends and gives the typical bend: the mean turn of inner edges
-   * weighted by length and by the turn itself, so that edges inside flat strips do not count.
+   * weighted by the smaller facet's area and by the turn itself, so that neither edges inside flat
+   * strips nor needles count.
+   *
+   * <p>A vertex is at a bend if the normals around it differ: two that differ by β, in shares p and
+   * 1 − p, add up to a vector whose square falls short of one by 2 p (1 − p) (1 − cos β).
    */
   private double collectCorners(IndexSet facets) {
+    double step = step(facets);
+    sumNormals(facets);
+    corners.clear();
+    double least = LEAST_SHORTFALL * step * step;
+    for (int k = 0; step > 0 && k < touched.size(); k++) {
+      double count = sums[4 * k + 3];
+      double square =
+          sums[4 * k] * sums[4 * k]
+              + sums[4 * k + 1] * sums[4 * k + 1]
+              + sums[4 * k + 2] * sums[4 * k + 2];
+      if (count > 1 && 1 - square / (count * count) >= least) {
+        corners.add(touched.get(k));
+      }
+    }
+    return step;
+  }
+
+  private double step(IndexSet facets) {
     double first = 0;
     double second = 0;
     for (int k = 0; k < facets.size(); k++) {
+      double area = mesh.facetNormal(facets.get(k)).norm();
       for (int h = 3 * facets.get(k); h < 3 * facets.get(k) + 3; h++) {
-        int other = surface.across(h);
+        int other = surface.beyond(h);
         if (other >= 0 && facets.contains(other)) {
-          double turn = Math.abs(surface.turn(h));
-          double weight = surface.length(h) * turn;
+          double turn = Math.abs(surface.turn(facets.get(k), other));
+          double weight = turn * Math.min(area, mesh.facetNormal(other).norm());
           first += weight;
           second += weight * turn;
         }
       }
     }
-    double step = first > 0 ? second / first : 0;
-    corners.clear();
+    return first > 0 ? second / first : 0;
+  }
+
+  /** For each vertex of the facets: the sum of the unit normals around it, and their number. */
+  private void sumNormals(IndexSet facets) {
+    touched.clear();
     for (int k = 0; k < facets.size(); k++) {
-      for (int h = 3 * facets.get(k); h < 3 * facets.get(k) + 3; h++) {
-        int other = surface.across(h);
-        if (other >= 0
-            && facets.contains(other)
-            && Math.abs(surface.turn(h)) >= BEND_SHARE * step
-            && step > 0) {
-          corners.add(mesh.origin(h));
-          corners.add(mesh.target(h));
+      int facet = facets.get(k);
+      if (surface.isSliver(facet)) {
+        continue;
+      }
+      for (int c = 0; c < 3; c++) {
+        int vertex = surface.welded(mesh.corner(facet, c));
+        boolean fresh = touched.add(vertex);
+        int at = 4 * touched.position(vertex);
+        if (at + 4 > sums.length) {
+          sums = Arrays.copyOf(sums, 2 * sums.length);
         }
+        sums[at] = (fresh ? 0 : sums[at]) + surface.nx(facet);
+        sums[at + 1] = (fresh ? 0 : sums[at + 1]) + surface.ny(facet);
+        sums[at + 2] = (fresh ? 0 : sums[at + 2]) + surface.nz(facet);
+        sums[at + 3] = (fresh ? 0 : sums[at + 3]) + 1;
       }
     }
-    return step;
   }
 
   private double[] room(int length) {

@@ -13,6 +13,21 @@ final class WallReader {
 
   private static final int FEWEST_FACETS = 10;
 
+  /** A wall that covers less than this is a fillet, a slot's end, a channel: no bore. */
+  private static final double LEAST_ARC = Math.toRadians(200);
+
+  /** A wall that winds about the axis by more than a turn and a quarter is a thread. */
+  private static final double LEAST_THREAD = 1.25 * Angles.TURN;
+
+  /** Facets of an arc that lean more than this, a sine, are a band of a rounding. */
+  private static final double LEANING = 0.03;
+
+  /** An edge of which this share goes about the axis belongs to an end, not to a side. */
+  private static final double ACROSS = 0.2;
+
+  /** A roof set off from an uneven wall leaves ledges up to this width, in millimetres. */
+  private static final double LEDGE = 0.06;
+
   private final Surface surface;
   private final Mesh mesh;
   private final IndexSet scratch;
@@ -32,27 +47,108 @@ final class WallReader {
    * @param corners vertices at which it turns
    * @param model what has been measured
    * @param tolerance how far corners may be off
+   * @param isCylinder false if they follow another form
    */
   Optional<Bore.Builder> read(
-      IndexSet facets, IndexSet corners, WallModel model, double tolerance) {
+      IndexSet facets, IndexSet corners, WallModel model, double tolerance, boolean isCylinder) {
     Cylinder cylinder = upright(model.cylinder());
-    if (!Roundness.isCylinder(mesh, corners.items(), corners.size(), cylinder, tolerance / 3)) {
+    if (!isCylinder) {
       note(Note.Kind.NOT_A_CYLINDER, cylinder, model.extent());
       return Optional.empty();
     }
-    List<BoundaryLoops.Loop> low = new ArrayList<>();
-    List<BoundaryLoops.Loop> high = new ArrayList<>();
-    for (BoundaryLoops.Loop loop : new BoundaryLoops(surface, facets, cylinder).all()) {
-      if (loop.winding() != 0) {
-        (loop.winding() < 0 ? low : high).add(loop);
+    List<BoundaryLoops.Loop> loops = new BoundaryLoops(surface, facets, cylinder).all();
+    List<Integer> low = new ArrayList<>();
+    List<Integer> high = new ArrayList<>();
+    if (separate(loops, low, high)) {
+      return Optional.of(assemble(facets, corners, model, tolerance, cylinder, low, high));
+    }
+    return arc(facets, corners, model, tolerance, cylinder, loops);
+  }
+
+  /** Finds the two ends of a wall that goes all the way round; false if it does not. */
+  private static boolean separate(
+      List<BoundaryLoops.Loop> loops, List<Integer> low, List<Integer> high) {
+    int lows = 0;
+    int highs = 0;
+    for (BoundaryLoops.Loop loop : loops) {
+      if (loop.winding() < 0) {
+        lows++;
+        low.addAll(loop.halfEdges());
+      } else if (loop.winding() > 0) {
+        highs++;
+        high.addAll(loop.halfEdges());
       }
     }
-    if (low.size() != 1 || high.size() != 1) {
-      note(Note.Kind.ARC, cylinder, model.extent());
+    return lows == 1 && highs == 1;
+  }
+
+  /** Reads a wall with a gap along its whole length. */
+  private Optional<Bore.Builder> arc(
+      IndexSet facets,
+      IndexSet corners,
+      WallModel model,
+      double tolerance,
+      Cylinder cylinder,
+      List<BoundaryLoops.Loop> loops) {
+    Coverage coverage = Coverage.of(mesh, facets.items(), facets.size(), cylinder);
+    List<Integer> low = new ArrayList<>();
+    List<Integer> high = new ArrayList<>();
+    double turns = splitAround(loops, cylinder, low, high);
+    boolean thread = turns > LEAST_THREAD;
+    boolean small = coverage.covered() < LEAST_ARC && !thread;
+    if (small || low.isEmpty() || high.isEmpty() || Lean.rms(surface, facets, cylinder) > LEANING) {
+      note(Note.Kind.ARC, cylinder, coverage.covered());
       return Optional.empty();
     }
-    return Optional.of(
-        assemble(facets, corners, model, tolerance, cylinder, low.get(0), high.get(0)));
+    Bore.Builder builder = assemble(facets, corners, model, tolerance, cylinder, low, high);
+    builder.coveredAngle = coverage.covered();
+    double ledge = Math.max(LEDGE, 2 * tolerance);
+    boolean roofed =
+        !thread
+            && new RoofTest(
+                    surface, facets, scratch, builder.cylinder, coverage, model.step(), ledge)
+                .isRoofed();
+    builder.shape = thread ? BoreShape.THREAD : roofed ? BoreShape.PEAKED : BoreShape.PARTIAL;
+    return Optional.of(builder);
+  }
+
+  /**
+   * Splits the longest boundary into what runs along the low end (against the turn) and along the
+   * high end, and gives how many radians the wall winds about the axis.
+   */
+  private double splitAround(
+      List<BoundaryLoops.Loop> loops, Cylinder cylinder, List<Integer> low, List<Integer> high) {
+    double most = 0;
+    for (BoundaryLoops.Loop loop : loops) {
+      double at = 0;
+      double least = 0;
+      double greatest = 0;
+      List<Integer> against = new ArrayList<>();
+      List<Integer> along = new ArrayList<>();
+      for (int h : loop.halfEdges()) {
+        double turn = turn(cylinder, h);
+        at += turn;
+        least = Math.min(least, at);
+        greatest = Math.max(greatest, at);
+        if (Math.abs(turn) * cylinder.radius() >= ACROSS * surface.length(h)) {
+          (turn < 0 ? against : along).add(h);
+        }
+      }
+      if (greatest - least > most) {
+        most = greatest - least;
+        low.clear();
+        low.addAll(against);
+        high.clear();
+        high.addAll(along);
+      }
+    }
+    return most;
+  }
+
+  private double turn(Cylinder cylinder, int halfEdge) {
+    double from = cylinder.angle(mesh.point(mesh.origin(halfEdge)));
+    double to = cylinder.angle(mesh.point(mesh.target(halfEdge)));
+    return Angles.wrapped(to - from);
   }
 
   private void note(Note.Kind kind, Cylinder cylinder, double covered) {
@@ -66,9 +162,9 @@ final class WallReader {
       WallModel model,
       double tolerance,
       Cylinder anywhere,
-      BoundaryLoops.Loop lowLoop,
-      BoundaryLoops.Loop highLoop) {
-    double middle = (middle(lowLoop, anywhere) + middle(highLoop, anywhere)) / 2;
+      List<Integer> lowRim,
+      List<Integer> highRim) {
+    double middle = (middle(lowRim, anywhere) + middle(highRim, anywhere)) / 2;
     Cylinder cylinder =
         new Cylinder(
             anywhere.origin().along(anywhere.w(), middle),
@@ -77,12 +173,12 @@ final class WallReader {
             anywhere.w(),
             anywhere.radius());
     var rims = new RimMeasure(surface, facets, scratch, cylinder, tolerance);
-    Rim low = rims.measure(lowLoop.halfEdges(), -1);
-    Rim high = rims.measure(highLoop.halfEdges(), 1);
+    Rim low = rims.measure(lowRim, -1);
+    Rim high = rims.measure(highRim, 1);
     int[] turning = corners.toArray();
     int[] vertices = vertices(facets);
     WallSection section =
-        new SectionMeasure(mesh, cylinder, tolerance)
+        new SectionMeasure(surface, cylinder, tolerance)
             .measure(vertices, turning, low.loop(), high.loop());
     var builder = new Bore.Builder(cylinder, low, high, section);
     builder.wall = facets.toArray();
@@ -95,10 +191,10 @@ final class WallReader {
     return builder;
   }
 
-  private double middle(BoundaryLoops.Loop loop, Cylinder cylinder) {
+  private double middle(List<Integer> rim, Cylinder cylinder) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
-    for (int h : loop.halfEdges()) {
+    for (int h : rim) {
       double w = cylinder.w(mesh.point(mesh.origin(h)));
       low = Math.min(low, w);
       high = Math.max(high, w);

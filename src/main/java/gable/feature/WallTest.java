@@ -8,7 +8,8 @@ import gable.mesh.Mesh;
  * <p>A facet belongs if its corners lie on the cylinder within the tolerance or inside it by no
  * more than the sagitta of one facet (points on the chord of a coarse polygon), and if it faces the
  * axis. How far its normal may stray is derived from its shape: a corner that is off by τ tilts a
- * facet of height b by τ/b, and three points of one circle arc with chord c stand c²/8r apart.
+ * facet of height b by τ/b, and if all three corners lie on the wall, at several angles and
+ * heights, they differ by up to the rise c²/8r of the arc over their chord c.
  */
 final class WallTest {
 
@@ -28,6 +29,8 @@ final class WallTest {
   private final double halfWidth;
   private final double nearest;
   private final double farthest;
+  private final double onWall;
+  private final double widest;
 
   /**
    * Prepares the test.
@@ -45,6 +48,8 @@ final class WallTest {
     this.halfWidth = Math.min(WIDEST_FACET, 3 * step + LEAST_TILT) / 2;
     this.nearest = cylinder.radius() * Math.cos(halfWidth) - tolerance;
     this.farthest = cylinder.radius() + tolerance;
+    this.onWall = cylinder.radius() - tolerance;
+    this.widest = 2 * (cylinder.radius() * Math.sin(halfWidth) + tolerance);
   }
 
   boolean accepts(int facet) {
@@ -54,6 +59,7 @@ final class WallTest {
     double[] u = new double[3];
     double[] v = new double[3];
     double[] w = new double[3];
+    double innermost = Double.POSITIVE_INFINITY;
     for (int k = 0; k < 3; k++) {
       int vertex = mesh.corner(facet, k);
       double x = mesh.x(vertex) - ox;
@@ -66,11 +72,12 @@ final class WallTest {
         return false;
       }
       w[k] = x * cylinder.w().x() + y * cylinder.w().y() + z * cylinder.w().z();
+      innermost = Math.min(innermost, square);
     }
-    return facesAxis(facet, u, v, w);
+    return facesAxis(facet, u, v, w, innermost >= onWall * onWall);
   }
 
-  private boolean facesAxis(int facet, double[] u, double[] v, double[] w) {
+  private boolean facesAxis(int facet, double[] u, double[] v, double[] w, boolean inscribed) {
     double chord = 0;
     double longest = 0;
     for (int k = 0; k < 3; k++) {
@@ -82,13 +89,16 @@ final class WallTest {
     double nx = surface.nx(facet);
     double ny = surface.ny(facet);
     double nz = surface.nz(facet);
-    if (nx == 0 && ny == 0 && nz == 0) {
-      return true; // degenerate: its corners are on the wall
+    if (chord > widest * widest) {
+      return false;
+    }
+    if (surface.isSliver(facet)) {
+      return true; // its corners are on the wall, and more it does not tell
     }
     double height = twiceArea(u, v, w) / Math.sqrt(longest);
     double length = Math.max(w[0], Math.max(w[1], w[2])) - Math.min(w[0], Math.min(w[1], w[2]));
     double axial = nx * cylinder.w().x() + ny * cylinder.w().y() + nz * cylinder.w().z();
-    double slack = 2 * tolerance + chord / (8 * cylinder.radius());
+    double slack = 2 * tolerance + (inscribed ? chord / (8 * cylinder.radius()) : 0);
     if (Math.abs(axial) > Math.min(MOST_TILT, LEAST_TILT + slack / length)) {
       return false;
     }
@@ -98,7 +108,11 @@ final class WallTest {
     double mv = v[0] + v[1] + v[2];
     double inward = -(nu * mu + nv * mv);
     double aside = Math.abs(nu * mv - nv * mu);
-    double most = halfWidth + Math.min(MOST_TILT, 2 * tolerance / height);
+    double turned = 2 * tolerance / height;
+    if (turned > MOST_TILT && length > 10 * tolerance) {
+      return true; // a long needle: noise turns it about itself, but it lies along the wall
+    }
+    double most = halfWidth + Math.min(MOST_TILT, turned);
     return inward > 0 && aside <= Math.tan(most) * inward;
   }
 
