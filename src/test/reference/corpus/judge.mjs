@@ -17,7 +17,8 @@ export function judge({ truth, input, output, again, report, exit }) {
   };
   const fault = (kind, text) => verdict.faults.push({ kind, text });
   if (![0, 5].includes(exit)) fault('run', `exit code ${exit}`);
-  if (truth.input === 'unsound' || truth.input === 'joinable') {
+  const refused = truth.input === 'flawed' && exit === 5;
+  if (truth.input === 'unsound' || truth.input === 'joinable' || refused) {
     closedDoor(truth, input, output, report, fault);
     return verdict;
   }

@@ -142,7 +142,8 @@ final class BlockDeflater {
       if (last) {
         deflater.finish();
       }
-      return Arrays.copyOf(output, drain(last));
+      int count = drain(last); // may put a longer array in the place of output
+      return Arrays.copyOf(output, count);
     }
 
     /** Deflates what was set; returns how many bytes of {@code output} it took. */
