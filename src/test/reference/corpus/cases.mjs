@@ -87,7 +87,7 @@ function truthOf(head, { features, sound, noise }, volumeMm3) {
       kind: f.kind, find: f.find, expect: f.expect, why: f.why, item: f.item ?? 0,
       point: f.p, direction: f.d, diameterMm: f.r ? 2 * f.r : undefined, tiltDeg: tiltDeg(f.d),
       wall: f.wall, ends: f.ends, range: f.range, reach: f.reach, roofLeftMm: f.roofLeft, group: f.group ?? 0,
-      exact: f.exact ?? false, sagittaMm: f.sagitta ?? 0, ring: f.polygon,
+      exact: f.exact ?? false, ...(f.rough ? { rough: true } : {}), sagittaMm: f.sagitta ?? 0, ring: f.polygon,
     })),
   };
 }

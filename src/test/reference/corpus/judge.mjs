@@ -100,7 +100,7 @@ function result(truth, input, output, again, pairs, verdict, fault) {
   wasPlaced.forEach((was, i) => {
     const is = isPlaced[i];
     const bores = reshaped.filter((p) => p.truth.item === was.item && p.truth.ring)
-      .map((p) => ({ truth: { ...p.truth, rough: ROUGH.includes(truth.treatment) }, roof: claimedRoof(p.truth, p.change) })).filter((b) => b.roof);
+      .map((p) => ({ truth: { ...p.truth, rough: p.truth.rough || ROUGH.includes(truth.treatment) }, roof: claimedRoof(p.truth, p.change) })).filter((b) => b.roof);
     instance(truth, before.objects.get(was.object), after.objects.get(is.object), was.toPrint, bores, verdict, fault);
   });
   for (const [id, object] of before.objects) {

@@ -18,7 +18,11 @@ function shaped(kind, outline, random, extra = {}) {
 
 export const hex = (random) => shaped('hex', (r) => ring(6, r, random.pick([0, 0.5, random.next()])), random);
 export const square = (random) => shaped('square', (r) => ring(4, r, random.pick([0, 0.5])), random);
-export const octagon = (random) => shaped('octagon', (r) => ring(8, r, random.pick([0, 0.5])), random, { expect: 'either' });
+export const octagon = (random) => {
+  const { r, length } = everyday(random);
+  const polygon = ring(8, r, random.pick([0, 0.5]));
+  return { solid: minus(block(1.6 * r, length), hole(polygon, -length, length)), features: [nearlyRound('octagon', r, length, polygon)] };
+};
 export const oval = (random) => shaped('oval', (r) => ring(48, r, 0).map(([u, v]) => [u * random.pick([1.15]), v]), random);
 
 /** Slot with two half-round ends, lying, standing or leaning. */
@@ -58,16 +62,19 @@ export function roofed(polygon, angle, bridge = 0) {
 
 /** D-shaped bore: a flat up, down or aside. The arc covers 250 to 310 degrees. */
 export function dShape(random, k) {
-  const way = [90, 270, 0, 180][k % 4];
-  return shaped('d-shape', (r) => {
-    const level = r * random.between(0.7, 0.85);
-    return ring(64, r, 0.5).map(([u, v]) => {
-      const along = Math.min(u * Math.cos(rad(way)) + v * Math.sin(rad(way)), level);
-      const across = -u * Math.sin(rad(way)) + v * Math.cos(rad(way));
-      return [along * Math.cos(rad(way)) - across * Math.sin(rad(way)), along * Math.sin(rad(way)) + across * Math.cos(rad(way))];
-    });
-  }, random, { expect: 'either', why: ['partial'] });
+  const { r, length } = everyday(random);
+  const way = rad([90, 270, 0, 180][k % 4]);
+  const level = r * random.between(0.7, 0.85);
+  const turned = ([u, v], a) => [u * Math.cos(a) - v * Math.sin(a), u * Math.sin(a) + v * Math.cos(a)];
+  const polygon = ring(64, r, 0.5).map((q) => turned(q, -way)).map(([along, across]) => turned([Math.min(along, level), across], way));
+  return { solid: minus(block(1.6 * r, length), hole(polygon, -length, length)), features: [nearlyRound('d-shape', r, length, polygon)] };
 }
+
+/** A hole of which a roof makes sense as well as leaving it; what is made is still judged. */
+const nearlyRound = (kind, r, length, polygon) => other(kind, {
+  r, polygon, expect: 'either', why: ['partial'], exact: false,
+  wall: [-length / 2, length / 2], reach: [-length / 2 - 50, length / 2 + 50], range: [[-length / 2, -length / 2], [length / 2, length / 2]],
+});
 
 /** Round bore with a keyway up, down or aside. */
 export function keyway(random, k) {

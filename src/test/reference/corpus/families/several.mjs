@@ -120,7 +120,7 @@ export function crossedEqual(random) {
   const polygon = ring(32, r);
   const piece = (d, side) => bore({
     r, d, polygon, wall: side > 0 ? [0, half] : [-half, 0], reach: side > 0 ? [0, half + 50] : [-half - 50, 0],
-    ends: ['curved', 'open'], exact: false, expect: 'either', why: ['crossing'], find: 'may',
+    ends: ['curved', 'open'], exact: false, rough: true, expect: 'either', why: ['crossing'], find: 'may',
   });
   const features = [[0, 1, 0], [1, 0, 0]].flatMap((d) => [piece(d, 1), piece(d, -1)]);
   const body = box([-half, -half, -r - 4], [half, half, 1.45 * r + 3]);
