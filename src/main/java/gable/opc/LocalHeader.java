@@ -18,7 +18,7 @@ final class LocalHeader {
   static final int DESCRIPTOR_FLAG = 1 << 3;
 
   private static final int DESCRIPTOR_SIGNATURE = 0x08074b50;
-  private static final long ESCAPE = 0xFFFFFFFFL;
+  static final long ESCAPE = 0xFFFFFFFFL;
   static final int ZIP64_FIELD = 0x0001;
 
   private final ZipArchiveEntry entry;
@@ -40,12 +40,15 @@ final class LocalHeader {
   static LocalHeader read(ByteSource file, ZipArchiveEntry entry, String name, long limit)
       throws IOException, PackageException {
     long at = entry.getLocalHeaderOffset();
-    if (at < 0 || at > limit - LENGTH) {
+    if (at < 0 || at > limit) {
       throw wrong(
           ZipRules.OUTSIDE,
           name,
           "its local header should start at byte " + at,
           "a place before byte " + limit);
+    }
+    if (at > limit - LENGTH) {
+      throw overlap(name, at, limit);
     }
     ByteBuffer start = file.bytes(new Span(at, at + LENGTH));
     if (start.getInt(0) != SIGNATURE) {
@@ -57,16 +60,20 @@ final class LocalHeader {
     }
     long end = at + LENGTH + u16(start, 26) + u16(start, 28);
     if (end > limit) {
-      throw wrong(
-          ZipRules.OUTSIDE,
-          name,
-          "its local header reaches byte " + end,
-          "an end before byte " + limit);
+      throw overlap(name, at, limit);
     }
     Span span = new Span(at, end);
     LocalHeader header = new LocalHeader(entry, name, file.bytes(span), span);
     header.compare();
     return header;
+  }
+
+  private static PackageException overlap(String name, long at, long limit) {
+    return wrong(
+        ZipRules.OVERLAP,
+        name,
+        "its local header from byte " + at + " reaches into what follows",
+        "an end before byte " + limit);
   }
 
   /** The header's bytes. */
@@ -184,13 +191,7 @@ final class LocalHeader {
       throw wrong(
           ZipRules.DISAGREE,
           name,
-          "the "
-              + what
-              + " is "
-              + local
-              + " in its local header and "
-              + central
-              + " in the directory",
+          "its local header gives the " + what + " as " + local + ", the directory as " + central,
           "one value in both");
     }
   }

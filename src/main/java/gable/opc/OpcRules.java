@@ -7,19 +7,19 @@ final class OpcRules {
   private static final String KEPT = "nothing; it is kept as it is";
 
   static final Rule EQUAL_NAMES =
-      Rule.error("opc-equal-names", "OPC 8.1.1.3 [M1.12]", "rename one of the two");
+      Rule.error("opc-equal-names", "OPC 8.1.1 [M1.12]", "rename one of the two");
   static final Rule NESTED_NAMES =
-      Rule.error("opc-nested-names", "OPC 8.1.1.3 [M1.11]", "rename one of the two");
+      Rule.error("opc-nested-names", "OPC 8.1.1 [M1.11]", "rename one of the two");
   static final Rule PIECES = Rule.error("opc-pieces", "OPC 9.1.4", "pack the part in one piece");
-  static final Rule PART_NAME = Rule.warning("opc-part-name", "OPC 8.1.1.1 [M1.1-M1.10]", KEPT);
-  static final Rule NO_TYPES = Rule.error("opc-no-content-types", "OPC 9.1.2.2 [M2.1]", REPAIR);
+  static final Rule PART_NAME = Rule.warning("opc-part-name", "OPC 8.1.1 [M1.1-M1.10]", KEPT);
+  static final Rule NO_TYPES = Rule.error("opc-no-content-types", "OPC 9.1.2 [M2.1]", REPAIR);
   static final Rule TYPE_TWICE =
-      Rule.error("opc-content-type-twice", "OPC 9.1.2.2 [M2.5]", "leave one of the two entries");
-  static final Rule TYPE_ENTRY = Rule.error("opc-content-type-entry", "OPC 9.1.2.2", REPAIR);
+      Rule.error("opc-content-type-twice", "OPC 9.1.2 [M2.5]", "leave one of the two entries");
+  static final Rule TYPE_ENTRY = Rule.error("opc-content-type-entry", "OPC 9.1.2", REPAIR);
   static final Rule TYPE_NAME =
       Rule.warning(
           "opc-content-type-name", "OPC 8.1.1 [M1.4]", "write the name with a slash first");
-  static final Rule NO_TYPE = Rule.warning("opc-no-content-type", "OPC 9.1.2.4 [M2.9]", KEPT);
+  static final Rule NO_TYPE = Rule.warning("opc-no-content-type", "OPC 9.1.2 [M2.9]", KEPT);
 
   static final Rule ENCODING =
       Rule.error("opc-encoding", "OPC 8.1.4 [M1.17]", "save the part as UTF-8");
@@ -31,13 +31,13 @@ final class OpcRules {
       Rule.error(
           "limit-xml", "limit xml", "raise the limit only if you trust where the file comes from");
 
-  static final Rule RELATION = Rule.error("opc-relationship", "OPC 8.3.3.2, Annex D", REPAIR);
+  static final Rule RELATION = Rule.error("opc-relationship", "OPC 8.3.3, Annex D", REPAIR);
   static final Rule RELATION_ID =
-      Rule.error("opc-relationship-id", "OPC 8.3.3.2 [M1.26]", "give each its own Id");
+      Rule.error("opc-relationship-id", "OPC 8.3.3 [M1.26]", "give each its own Id");
   static final Rule ODD_ID =
-      Rule.warning("opc-relationship-odd-id", "OPC 8.3.3.2 [M1.26], XML Schema 2 ID", KEPT);
+      Rule.warning("opc-relationship-odd-id", "OPC 8.3.3 [M1.26], XML Schema 2 ID", KEPT);
   static final Rule RELATION_OF_RELATIONS =
-      Rule.error("opc-relationships-of-relationships", "OPC 8.3.2 [M1.25]", REPAIR);
+      Rule.error("opc-relationships-of-relationships", "OPC 8.3 [M1.25]", REPAIR);
   static final Rule NO_SOURCE = Rule.warning("opc-relationships-no-source", "OPC 8.3.4", KEPT);
   static final Rule ABOVE_ROOT = Rule.error("opc-target-above-root", "OPC 8.3.3.2 [M1.29]", REPAIR);
   static final Rule OUTSIDE = Rule.warning("3mf-target-outside", "3MF Core 2.1.1", KEPT);
@@ -53,7 +53,7 @@ final class OpcRules {
   static final Rule START_OUTSIDE =
       Rule.error("3mf-model-outside", "3MF Core 2.1.1", "put the model inside the package");
   static final Rule START_TYPE =
-      Rule.error("3mf-model-content-type", "3MF Core 2.1.2, C.1", "correct [Content_Types].xml");
+      Rule.error("3mf-model-content-type", "3MF Core C.1", "correct [Content_Types].xml");
   static final Rule TWO_TICKETS =
       Rule.error("3mf-two-print-tickets", "3MF Core 2.1.4", "leave one print ticket");
   static final Rule TWO_CORE_PROPERTIES =

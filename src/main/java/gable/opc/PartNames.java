@@ -43,7 +43,7 @@ final class PartNames {
     return lower(decode(name));
   }
 
-  /** ASCII letters in lower case; others are not folded (OPC 8.1.1.3 [M1.12]). */
+  /** ASCII letters in lower case; others are not folded (OPC 8.1.1 [M1.12]). */
   static String lower(String text) {
     StringBuilder folded = new StringBuilder(text.length());
     for (int i = 0; i < text.length(); i++) {

@@ -3,15 +3,10 @@ package gable.opc;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.SeekableByteChannel;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
-import org.apache.commons.compress.archivers.zip.UnicodePathExtraField;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipFile;
 
@@ -25,7 +20,6 @@ final class ZipDirectory {
 
   private static final int RECORD_SIGNATURE = 0x02014b50;
   private static final int RECORD_LENGTH = 46;
-  private static final int UTF8_FLAG = 1 << 11;
   private static final int ENCRYPTED_FLAGS = 1 | 1 << 6 | 1 << 13;
 
   private final ByteSource file;
@@ -55,9 +49,21 @@ final class ZipDirectory {
         end.directory().length(),
         limits.archive().directoryBytes(),
         "bytes of directory");
+    ZipDirectory directory = new ZipDirectory(file, limits, notices);
+    List<Span> records = directory.records(end); // counted before the library makes objects of them
     ZipFile zip = open(channel);
     List<ZipArchiveEntry> entries = Collections.list(zip.getEntries());
-    return new Listing(zip, end, new ZipDirectory(file, limits, notices).items(end, entries));
+    if (entries.size() != records.size()) {
+      throw miscounted(records.size(), entries.size());
+    }
+    List<Named> named = new ArrayList<>();
+    for (int i = 0; i < entries.size(); i++) {
+      ZipArchiveEntry entry = entries.get(i);
+      String name = ItemNames.of(entry, limits, notices);
+      check(entry, name);
+      named.add(new Named(entry, i, records.get(i), name));
+    }
+    return new Listing(zip, end, directory.layOut(named, end.directory().from()));
   }
 
   private static ZipFile open(SeekableByteChannel channel) throws PackageException {
@@ -72,43 +78,37 @@ final class ZipDirectory {
           new Problem(
               ZipRules.DAMAGED,
               Place.FILE,
-              "the central directory cannot be read (" + e.getMessage() + ")",
+              "the central directory cannot be read (" + reason(e) + ")",
               "one record for each item"),
           e);
     }
   }
 
-  private List<ZipItem> items(EndRecord end, List<ZipArchiveEntry> entries)
-      throws IOException, PackageException {
-    List<Span> records = records(end);
-    if (entries.size() != records.size() || entries.size() != end.items()) {
-      throw new PackageException(
-          new Problem(
-              ZipRules.DAMAGED,
-              Place.FILE,
-              "the directory lists " + records.size() + " items and claims " + end.items(),
-              "the same number"));
-    }
-    List<Named> named = new ArrayList<>();
-    for (int i = 0; i < entries.size(); i++) {
-      ZipArchiveEntry entry = entries.get(i);
-      named.add(new Named(entry, i, records.get(i), name(entry)));
-      check(entry, named.get(i).name());
-    }
-    return layOut(named, end.directory().from());
+  private static String reason(Exception e) {
+    Throwable cause = e.getCause() == null ? e : e.getCause();
+    return String.valueOf(cause.getMessage());
   }
 
-  /** The ranges of the directory's records, which must fill it without a rest. */
+  /** The ranges of the directory's records, which must be as many as claimed and fill it. */
   private List<Span> records(EndRecord end) throws IOException, PackageException {
     ByteBuffer bytes = file.bytes(end.directory());
     List<Span> records = new ArrayList<>();
+    long from = end.directory().from();
     int at = 0;
     while (at + RECORD_LENGTH <= bytes.capacity() && bytes.getInt(at) == RECORD_SIGNATURE) {
       int next = at + RECORD_LENGTH;
       for (int field = 28; field <= 32; field += 2) { // lengths of name, extra field and comment
         next += Short.toUnsignedInt(bytes.getShort(at + field));
       }
-      long from = end.directory().from();
+      long offset = Integer.toUnsignedLong(bytes.getInt(at + 42));
+      if (offset > from && offset != LocalHeader.ESCAPE) {
+        throw new PackageException(
+            new Problem(
+                ZipRules.OUTSIDE,
+                Place.FILE,
+                "record " + (records.size() + 1) + " of the directory points to byte " + offset,
+                "a local header before byte " + from));
+      }
       records.add(new Span(from + at, from + next));
       at = next;
     }
@@ -120,10 +120,22 @@ final class ZipDirectory {
               "the directory's records end at byte " + at + " of its " + bytes.capacity(),
               "records that fill it"));
     }
+    if (records.size() != end.items()) {
+      throw miscounted(records.size(), end.items());
+    }
     return records;
   }
 
-  private void check(ZipArchiveEntry entry, String name) throws PackageException {
+  private static PackageException miscounted(long listed, long claimed) {
+    return new PackageException(
+        new Problem(
+            ZipRules.DAMAGED,
+            Place.FILE,
+            "the directory lists " + listed + " items and claims " + claimed,
+            "the same number"));
+  }
+
+  private static void check(ZipArchiveEntry entry, String name) throws PackageException {
     if ((entry.getRawFlag() & ENCRYPTED_FLAGS) != 0) {
       throw wrong(ZipRules.ENCRYPTED, name, "the item is encrypted", "an item that is not");
     }
@@ -194,54 +206,6 @@ final class ZipDirectory {
             Place.of(name),
             "the archive holds bytes " + where + " that belong to no item",
             "items without gaps"));
-  }
-
-  private String name(ZipArchiveEntry entry) throws PackageException {
-    byte[] raw = entry.getRawName();
-    String name = decode(raw, (entry.getRawFlag() & UTF8_FLAG) != 0);
-    limit(ZipRules.LONG_NAME, raw.length, limits.archive().nameBytes(), "bytes of item name");
-    if (entry.getExtraField(UnicodePathExtraField.UPATH_ID) instanceof UnicodePathExtraField other
-        && !Arrays.equals(other.getUnicodeName(), name.getBytes(StandardCharsets.UTF_8))) {
-      throw wrong(
-          ZipRules.DISAGREE, name, "an extra field gives the item another name", "one name");
-    }
-    fault(name)
-        .ifPresent(
-            found ->
-                notices.add(
-                    new Problem(
-                        ZipRules.NAME, Place.of(name), found, "a name inside the package")));
-    return name;
-  }
-
-  /** Names that lead out of a folder or hide from the eye when somebody unpacks the file. */
-  private static Optional<String> fault(String name) {
-    if (name.isEmpty()) {
-      return Optional.of("the item has no name");
-    }
-    if (name.indexOf('\\') >= 0) {
-      return Optional.of("the item's name holds a backslash");
-    }
-    if (name.chars().anyMatch(Character::isISOControl)) {
-      return Optional.of("the item's name holds a control character");
-    }
-    if (Arrays.asList(name.split("/", -1)).contains("..")) {
-      return Optional.of("the item's name leads to a folder above");
-    }
-    return Optional.empty();
-  }
-
-  private static String decode(byte[] raw, boolean utf8) throws PackageException {
-    try {
-      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(raw)).toString();
-    } catch (CharacterCodingException e) {
-      String name = new String(raw, StandardCharsets.ISO_8859_1);
-      if (utf8) {
-        throw wrong(
-            ZipRules.NAME, name, "the item's name claims to be UTF-8 and is not", "valid UTF-8");
-      }
-      return name; // an old code page: only a label, since part names are ASCII
-    }
   }
 
   private static void limit(Rule rule, long found, long limit, String what)

@@ -18,7 +18,6 @@ final class ZipOutput {
 
   private static final int RECORD_SIGNATURE = 0x02014b50;
   private static final int END_SIGNATURE = 0x06054b50;
-  private static final long ESCAPE = 0xFFFFFFFFL;
   private static final int VERSION = 20; // folders and Deflate (ZIP APPNOTE 4.4.3.2)
   private static final int UTF8_FLAG = 1 << 11;
   private static final int METHOD_FLAGS = 1 << 1 | 1 << 2; // how hard Deflate tried
@@ -78,7 +77,7 @@ final class ZipOutput {
     if (wide >= 0) {
       record.putLong(wide, offset);
     }
-    if (old != ESCAPE) {
+    if (old != LocalHeader.ESCAPE) {
       record.putInt(42, narrow(offset));
     }
     write(record);
@@ -135,7 +134,7 @@ final class ZipOutput {
 
   /** A size or offset that must do with 32 bits. */
   private static int narrow(long value) throws WriteException {
-    if (value >= ESCAPE) {
+    if (value >= LocalHeader.ESCAPE) {
       throw new WriteException(
           new Problem(
               WriteRules.TOO_LARGE,
@@ -177,7 +176,7 @@ final class ZipOutput {
   private static int wideOffset(ByteBuffer record, long old) {
     int extraAt = 46 + u16(record, 28);
     int extraEnd = extraAt + u16(record, 30);
-    boolean escaped = Integer.toUnsignedLong(record.getInt(42)) == ESCAPE;
+    boolean escaped = Integer.toUnsignedLong(record.getInt(42)) == LocalHeader.ESCAPE;
     int place = escaped ? 8 * escapes(record) : 16;
     for (int at = extraAt; at + 4 <= extraEnd; at += 4 + u16(record, at + 2)) {
       boolean found =
@@ -192,8 +191,8 @@ final class ZipOutput {
   }
 
   private static int escapes(ByteBuffer record) {
-    return (Integer.toUnsignedLong(record.getInt(24)) == ESCAPE ? 1 : 0)
-        + (Integer.toUnsignedLong(record.getInt(20)) == ESCAPE ? 1 : 0);
+    return (Integer.toUnsignedLong(record.getInt(24)) == LocalHeader.ESCAPE ? 1 : 0)
+        + (Integer.toUnsignedLong(record.getInt(20)) == LocalHeader.ESCAPE ? 1 : 0);
   }
 
   private static ByteBuffer buffer(int length) {

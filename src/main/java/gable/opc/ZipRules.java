@@ -16,7 +16,7 @@ final class ZipRules {
   static final Rule TRUNCATED = Rule.error("zip-truncated", "ZIP APPNOTE 4.3.16", ASK);
   static final Rule SEVERAL_ENDS = Rule.error("zip-several-ends", "ZIP APPNOTE 4.3.1", PACK_AGAIN);
   static final Rule MULTI_DISK =
-      Rule.error("zip-multi-disk", "OPC Annex C, table C-2", "join the volumes into one file");
+      Rule.error("zip-multi-disk", "OPC Annex C", "join the volumes into one file");
   static final Rule BAD_ZIP64 = Rule.error("zip-bad-zip64", "ZIP APPNOTE 4.5.3", PACK_AGAIN);
   static final Rule DAMAGED = Rule.error("zip-damaged", "ZIP APPNOTE 4.3", ASK);
   static final Rule OUTSIDE = Rule.error("zip-item-outside", "ZIP APPNOTE 4.4.16", ASK);
@@ -26,9 +26,10 @@ final class ZipRules {
   static final Rule ENCRYPTED =
       Rule.error("zip-encrypted", "OPC 9.2.5 [M3.9]", "pack the parts again without a password");
   static final Rule METHOD = Rule.error("zip-method", "3MF Core 1.1", PACK_AGAIN);
-  static final Rule DUPLICATE = Rule.error("zip-duplicate-name", "OPC 9.2.4 [M3.3]", PACK_AGAIN);
+  static final Rule DUPLICATE = Rule.error("zip-duplicate-name", "OPC 9.2 [M3.3]", PACK_AGAIN);
   static final Rule NAME =
-      Rule.error("zip-item-name", "OPC 9.2.8.3", "rename the item and what refers to it");
+      Rule.error(
+          "zip-item-name", "OPC 8.1.1 [M1.1-M1.10]", "rename the item and what refers to it");
   static final Rule STRAY =
       Rule.warning("zip-stray-bytes", "ZIP APPNOTE 4.3.6", "nothing; the bytes are kept");
   static final Rule SUM = Rule.error("zip-wrong-checksum", "ZIP APPNOTE 4.4.7", ASK);
