@@ -128,7 +128,7 @@ public final class OpcPackage implements Closeable {
    * @throws IllegalArgumentException if there is no such part
    */
   public byte[] read(String name) throws PackageException {
-    return archive.bytes(parts.item(name), limits.inflation().partBytes());
+    return archive.bytes(parts.item(name), limits.inflation().partBytes(), ZipRules.BIG_PART);
   }
 
   /**

@@ -105,11 +105,13 @@ final class PackageChecks {
           "a model inside");
     }
     Optional<Part> part = start.part().flatMap(contents::find);
-    if (part.isPresent() && !part.get().contentType().equalsIgnoreCase(Part.MODEL_TYPE)) {
+    String type = part.map(Part::contentType).orElse(Part.MODEL_TYPE);
+    if (!type.equalsIgnoreCase(Part.MODEL_TYPE)) {
       report(
           OpcRules.START_TYPE,
-          place(part.get().name()),
-          "the model part has the content type '" + part.get().contentType() + "'",
+          place(part.orElseThrow().name()),
+          "the model part has "
+              + (type.isEmpty() ? "no content type" : "the content type '" + type + "'"),
           Part.MODEL_TYPE);
     }
   }

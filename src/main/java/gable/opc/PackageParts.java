@@ -79,7 +79,7 @@ final class PackageParts {
   }
 
   private XmlText text(ZipItem item) throws PackageException {
-    return XmlText.decode(item.name(), archive.bytes(item, limits.bytes()));
+    return XmlText.decode(item.name(), archive.bytes(item, limits.bytes(), ZipRules.BIG_XML));
   }
 
   private void listParts() {

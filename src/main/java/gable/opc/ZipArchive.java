@@ -117,12 +117,13 @@ final class ZipArchive implements Closeable {
    * once an eighth of it has come, so that a false promise costs little.
    *
    * @param most largest size allowed
+   * @param limit the rule that says so
    */
-  byte[] bytes(ZipItem item, long most) throws PackageException {
+  byte[] bytes(ZipItem item, long most, Rule limit) throws PackageException {
     if (item.size() > most) {
       throw new PackageException(
           new Problem(
-              ZipRules.BIG_PART,
+              limit,
               Place.of(item.name()),
               "it inflates to " + item.size() + " bytes",
               "at most " + most));

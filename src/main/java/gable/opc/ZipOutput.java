@@ -113,7 +113,7 @@ final class ZipOutput {
   void end(int items, long directoryAt, Span oldEnd) throws IOException, WriteException {
     ByteBuffer end = file.bytes(oldEnd);
     long directorySize = count - directoryAt;
-    end.putInt(0, END_SIGNATURE);
+    end.putInt(0, END_SIGNATURE).putShort(4, (short) 0).putShort(6, (short) 0); // one volume
     end.putShort(8, (short) items).putShort(10, (short) items);
     end.putInt(12, narrow(directorySize)).putInt(16, narrow(directoryAt));
     write(end);

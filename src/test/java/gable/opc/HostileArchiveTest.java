@@ -48,7 +48,7 @@ class HostileArchiveTest {
             "zip-truncated"),
         raw(
             "own choice: bytes behind the end record",
-            join(ZipBytes.minimal().bytes(), NOISE),
+            Packages.join(ZipBytes.minimal().bytes(), NOISE),
             "zip-truncated"),
         archive(
             "APPNOTE 4.3.1: an end record inside the comment of another",
@@ -56,7 +56,7 @@ class HostileArchiveTest {
             "zip-several-ends"),
         raw(
             "APPNOTE 4.4.24: archive moved by a prefix without its offsets",
-            join(NOISE, ZipBytes.minimal().bytes()),
+            Packages.join(NOISE, ZipBytes.minimal().bytes()),
             "zip-item-outside"),
         archive(
             "APPNOTE 4.4.24: directory said to start later",
@@ -264,7 +264,7 @@ class HostileArchiveTest {
             "zip-bad-data"),
         archive(
             "RFC 1951: bytes behind the last block",
-            zip -> model(zip).packed = join(model(zip).packed, NOISE),
+            zip -> model(zip).packed = Packages.join(model(zip).packed, NOISE),
             "zip-bad-data"),
         archive(
             "limit inflation.ratio: 64 MiB of zeros",
@@ -339,10 +339,8 @@ class HostileArchiveTest {
     item.localSizeField = 0xFFFFFFFFL;
     item.localStoredField = 0xFFFFFFFFL;
     item.localExtra = ZipBytes.zip64Extra(item.size, item.packed.length);
-    item.offset = -1;
-    long offset = 0;
     zip.bytes();
-    item.extra = ZipBytes.zip64Extra(item.size, item.packed.length, item.offset + offset);
+    item.extra = ZipBytes.zip64Extra(item.size, item.packed.length, item.offset);
   }
 
   private static ZipBytes.Item model(ZipBytes zip) {
@@ -386,17 +384,11 @@ class HostileArchiveTest {
       (byte) (sum.getValue() >> 16),
       (byte) (sum.getValue() >> 24)
     };
-    return ZipBytes.extra(0x7075, join(head, name.getBytes(StandardCharsets.UTF_8)));
+    return ZipBytes.extra(0x7075, Packages.join(head, name.getBytes(StandardCharsets.UTF_8)));
   }
 
   /** The first {@code count} bytes; a negative count leaves so many out at the end. */
   private static byte[] cut(byte[] bytes, int count) {
     return Arrays.copyOf(bytes, count < 0 ? bytes.length + count : count);
-  }
-
-  private static byte[] join(byte[] first, byte[] second) {
-    byte[] both = Arrays.copyOf(first, first.length + second.length);
-    System.arraycopy(second, 0, both, first.length, second.length);
-    return both;
   }
 }

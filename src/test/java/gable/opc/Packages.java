@@ -1,5 +1,7 @@
 package gable.opc;
 
+import java.util.Arrays;
+
 /** Texts of which test packages are made. */
 final class Packages {
 
@@ -37,5 +39,11 @@ final class Packages {
 
   static String relationship(String id, String type, String target) {
     return "<Relationship Id=\"" + id + "\" Type=\"" + type + "\" Target=\"" + target + "\"/>";
+  }
+
+  static byte[] join(byte[] first, byte[] second) {
+    byte[] both = Arrays.copyOf(first, first.length + second.length);
+    System.arraycopy(second, 0, both, first.length, second.length);
+    return both;
   }
 }

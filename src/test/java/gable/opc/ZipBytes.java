@@ -3,6 +3,7 @@ package gable.opc;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.zip.CRC32;
 import java.util.zip.Deflater;
@@ -56,7 +57,7 @@ final class ZipBytes {
     int time = 0x6000; // 12:00:00
     int date = 0x5A21; // 2025-01-01
     int disk;
-    long offset = -1;
+    long offset;
     long offsetField = -1;
     long sizeField = -1;
     long storedField = -1;
@@ -87,7 +88,7 @@ final class ZipBytes {
     byte[] packed = new byte[content.length + 64];
     int count = deflater.deflate(packed);
     deflater.end();
-    return java.util.Arrays.copyOf(packed, count);
+    return Arrays.copyOf(packed, count);
   }
 
   Item add(String name, String content) {
@@ -98,6 +99,16 @@ final class ZipBytes {
     Item item = new Item(name, content);
     items.add(item);
     return item;
+  }
+
+  /** Gives an item other bytes, deflated as before. */
+  void replace(String name, byte[] content) {
+    Item item = item(name);
+    Item fresh = new Item(name, content);
+    item.content = fresh.content;
+    item.packed = fresh.packed;
+    item.sum = fresh.sum;
+    item.size = fresh.size;
   }
 
   Item item(String name) {
@@ -131,9 +142,7 @@ final class ZipBytes {
   }
 
   private void local(Item item) {
-    if (item.offset < 0) {
-      item.offset = out.size();
-    }
+    item.offset = out.size();
     int flags = item.flags | (item.descriptor ? 8 : 0);
     byte[] name = item.localName == null ? item.name : item.localName;
     u32(0x04034b50); // signature
