@@ -23,12 +23,10 @@ final class ZipDirectory {
   private static final int ENCRYPTED_FLAGS = 1 | 1 << 6 | 1 << 13;
 
   private final ByteSource file;
-  private final OpcLimits limits;
   private final List<Problem> notices;
 
-  private ZipDirectory(ByteSource file, OpcLimits limits, List<Problem> notices) {
+  private ZipDirectory(ByteSource file, List<Problem> notices) {
     this.file = file;
-    this.limits = limits;
     this.notices = notices;
   }
 
@@ -49,7 +47,7 @@ final class ZipDirectory {
         end.directory().length(),
         limits.archive().directoryBytes(),
         "bytes of directory");
-    ZipDirectory directory = new ZipDirectory(file, limits, notices);
+    ZipDirectory directory = new ZipDirectory(file, notices);
     List<Span> records = directory.records(end); // counted before the library makes objects of them
     ZipFile zip = open(channel);
     List<ZipArchiveEntry> entries = Collections.list(zip.getEntries());
