@@ -52,7 +52,8 @@ final class PropertyWriter {
    */
   int blend(int group, int[] indices, double[] weights) {
     int first = indices[0];
-    if (indices[1] == first && indices[2] == first || !blends(group) || !exist(group, indices)) {
+    boolean same = indices[1] == first && indices[2] == first;
+    if (same || !blends(group) || !exist(group, indices)) {
       return first;
     }
     for (int k = 0; k < 3; k++) {
