@@ -1,9 +1,6 @@
 package gable.threemf;
 
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.OutputStream;
-import java.io.UncheckedIOException;
+import gable.opc.PartContent;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
@@ -62,43 +59,23 @@ final class ByteSplices {
     return order;
   }
 
-  /**
-   * Writes the piece of the text from {@code from} to {@code to} as it is after all replacements.
-   */
-  void write(int from, int to, OutputStream target) throws IOException {
+  /** The piece of the text from {@code from} to {@code to} as it is after all replacements. */
+  PartContent content(int from, int to) {
+    PartContent.Builder content = new PartContent.Builder();
     int at = from;
     for (int splice : order()) {
-      if (starts.get(splice) < from || ends.get(splice) > to) {
+      int start = starts.get(splice);
+      if (start < from || ends.get(splice) > to) {
         continue;
       }
-      if (starts.get(splice) < at) {
-        throw new IllegalStateException("two changes of one place, byte " + starts.get(splice));
+      if (start < at) {
+        throw new IllegalStateException("two changes of one place, byte " + start);
       }
-      target.write(text, at, starts.get(splice) - at);
+      content.add(text, at, start);
       int insert = splice == 0 ? 0 : insertedEnds.get(splice - 1);
-      target.write(inserted.values(), insert, insertedEnds.get(splice) - insert);
+      content.add(inserted.values(), insert, insertedEnds.get(splice));
       at = ends.get(splice);
     }
-    target.write(text, at, to - at);
-  }
-
-  /** The piece as an array. */
-  byte[] bytes(int from, int to) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream(to - from + 64);
-    try {
-      write(from, to, out);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return out.toByteArray();
-  }
-
-  /** Length of the whole text after all replacements. */
-  long length() {
-    long length = text.length + (long) inserted.size();
-    for (int i = 0; i < starts.size(); i++) {
-      length -= ends.get(i) - starts.get(i);
-    }
-    return length;
+    return content.add(text, at, to).build();
   }
 }

@@ -1,5 +1,6 @@
 package gable.threemf;
 
+import gable.opc.PackageEdit;
 import gable.opc.Problem;
 import java.util.List;
 
@@ -25,5 +26,14 @@ public record Changes(List<SplicedPart> parts, List<Clone> clones, List<Problem>
     parts = List.copyOf(parts);
     clones = List.copyOf(clones);
     notices = List.copyOf(notices);
+  }
+
+  /** The changes as an edit of the package, ready to be written. */
+  public PackageEdit packageEdit() {
+    PackageEdit edit = PackageEdit.NONE;
+    for (SplicedPart part : parts) {
+      edit = edit.replace(part.name(), part.content());
+    }
+    return edit;
   }
 }

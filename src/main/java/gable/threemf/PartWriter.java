@@ -112,7 +112,7 @@ final class PartWriter {
     }
     byte[] separator = Arrays.copyOfRange(text, blank, span.start());
     splices.replace(span.end(), span.end(), separator);
-    splices.replace(span.end(), span.end(), clone.bytes(span.start(), span.end()));
+    splices.replace(span.end(), span.end(), clone.content(span.start(), span.end()).toBytes());
   }
 
   /** The new content, if anything changed; nothing may be written after. */
@@ -120,6 +120,6 @@ final class PartWriter {
     properties.write(splices);
     return splices.isEmpty()
         ? Optional.empty()
-        : Optional.of(new SplicedPart(part.name(), splices, text.length));
+        : Optional.of(new SplicedPart(part.name(), splices.content(0, text.length)));
   }
 }

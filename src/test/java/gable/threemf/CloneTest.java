@@ -42,7 +42,7 @@ class CloneTest {
   }
 
   private static String text(Changes changes, int part) {
-    return new String(changes.parts().get(part).bytes(), StandardCharsets.UTF_8);
+    return new String(changes.parts().get(part).content().toBytes(), StandardCharsets.UTF_8);
   }
 
   private static int facets(ModelPackage model, int id) {

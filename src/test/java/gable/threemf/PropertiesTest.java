@@ -7,6 +7,7 @@ import gable.geom.Vec3;
 import gable.opc.PackageException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -33,13 +34,18 @@ class PropertiesTest {
   }
 
   private static String after(String text, boolean onNewFace) throws PackageException {
-    return new String(changes(text, onNewFace).parts().get(0).bytes(), StandardCharsets.UTF_8);
+    return new String(
+        changes(text, onNewFace).parts().get(0).content().toBytes(), StandardCharsets.UTF_8);
   }
 
   private static Changes changes(String text, boolean onNewFace) throws PackageException {
     ModelPackage model = Models.open(text);
     MeshObject object = (MeshObject) model.root().object(1).orElseThrow();
     return ModelWriter.splice(model, List.of(Edits.split(object, 3, onNewFace, List.of())));
+  }
+
+  private static Entries entries(String text) throws PackageException {
+    return Optional.ofNullable(Models.part(text).groups().get(2)).orElseThrow().entries();
   }
 
   private static List<String> triangles(String text) throws PackageException {
@@ -110,7 +116,7 @@ class PropertiesTest {
     // a third of the sums, at the centre that was rounded to the grid: hence the sixth decimal
     assertThat(text).containsPattern("u=\"0.33333\\d+\" v=\"-(1|1.00000\\d*|0.99999\\d+)\" />");
     MeshObject object = (MeshObject) Models.part(text).object(1).orElseThrow();
-    Entries entries = Models.part(text).groups().get(2).entries();
+    Entries entries = entries(text);
     assertThat(entries.count()).isEqualTo(4);
     assertThat(entries.value(3, 0)).isCloseTo(1.0 / 3, within(1e-6));
     assertThat(entries.value(3, 1)).isCloseTo(-1, within(1e-6));
@@ -127,7 +133,7 @@ class PropertiesTest {
             + "<m:composite values=\"2 2\"/><m:composite values=\"1\"/>"
             + "<m:composite values=\"0 5\"/></m:compositematerials>";
     String text = after(model(group, "pid=\"2\" p1=\"0\" p2=\"1\" p3=\"2\""), false);
-    Entries entries = Models.part(text).groups().get(2).entries();
+    Entries entries = entries(text);
     assertThat(entries.count()).isEqualTo(4);
     assertThat(entries.value(3, 0)).isCloseTo(0.5, within(1e-6)); // (0.5 + 1 + 0) / 3
     assertThat(entries.value(3, 1)).isCloseTo(0.5, within(1e-6));

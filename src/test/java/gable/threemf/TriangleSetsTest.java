@@ -28,7 +28,7 @@ class TriangleSetsTest {
     ModelPackage model = Models.open(text);
     MeshObject object = (MeshObject) model.root().object(1).orElseThrow();
     ObjectEdit edit = Edits.split(object, 3, onNewFace, List.of());
-    byte[] bytes = ModelWriter.splice(model, List.of(edit)).parts().get(0).bytes();
+    byte[] bytes = ModelWriter.splice(model, List.of(edit)).parts().get(0).content().toBytes();
     return new String(bytes, StandardCharsets.UTF_8);
   }
 
