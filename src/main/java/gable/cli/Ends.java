@@ -1,0 +1,73 @@
+package gable.cli;
+
+import gable.pipeline.Input;
+import gable.pipeline.Output;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Names of files on the command line: what they mean, and which must not be the same. */
+final class Ends {
+
+  /** Stands for standard input or standard output. */
+  static final String STANDARD = "-";
+
+  private final Streams streams;
+
+  Ends(Streams streams) {
+    this.streams = streams;
+  }
+
+  /** Where to read. */
+  Input input(String name) throws WrongCall {
+    return name.equals(STANDARD)
+        ? Input.stream("standard input", streams.in())
+        : Input.file(path(name));
+  }
+
+  /** Where to write. */
+  Output output(String name) throws WrongCall {
+    return name.equals(STANDARD) ? Output.stream(streams.out()) : Output.file(path(name));
+  }
+
+  /**
+   * Refuses a report that would go where a model is or goes. Standard input and standard output
+   * share a name and are no clash; two things on standard output are one.
+   *
+   * @param inputs names of what is read
+   * @param outputs names of the models that are written
+   */
+  void refuseReportOver(Optional<String> report, List<String> inputs, List<String> outputs)
+      throws WrongCall {
+    if (report.isEmpty()) {
+      return;
+    }
+    List<String> files = new ArrayList<>(inputs);
+    files.addAll(outputs);
+    files.removeIf(STANDARD::equals);
+    boolean both = report.get().equals(STANDARD) && outputs.contains(STANDARD);
+    for (String file : files) {
+      both |= !report.get().equals(STANDARD) && whole(report.get()).equals(whole(file));
+    }
+    if (both) {
+      throw new WrongCall("the JSON report and a model cannot both be '" + report.get() + "'");
+    }
+  }
+
+  private static Path whole(String name) throws WrongCall {
+    return path(name).toAbsolutePath().normalize();
+  }
+
+  private static Path path(String name) throws WrongCall {
+    if (name.isEmpty()) {
+      throw new WrongCall("the name of a file is empty");
+    }
+    try {
+      return Path.of(name);
+    } catch (InvalidPathException e) {
+      throw new WrongCall("'" + name + "' cannot be the name of a file: " + e.getReason());
+    }
+  }
+}

@@ -1,0 +1,110 @@
+package gable.pipeline;
+
+import gable.opc.OpcPackage;
+import gable.opc.PackageException;
+import gable.opc.WriteException;
+import gable.pipeline.FileResult.Rejected.Cause;
+import gable.place.Placements;
+import gable.threemf.ModelLimits;
+import gable.threemf.ModelPackage;
+import gable.threemf.ObjectEdit;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** One file the whole way: read, place, reshape, write, read back. Used once. */
+final class FileRun {
+
+  private final Opened opened;
+  private final OpcPackage content;
+  private final Optional<Output> output;
+  private final Work work;
+  private final List<ObjectResult> objects = new ArrayList<>();
+  private final List<Notice> notices = new ArrayList<>();
+
+  private FileRun(Opened opened, OpcPackage content, Optional<Output> output, Work work) {
+    this.opened = opened;
+    this.content = content;
+    this.output = output;
+    this.work = work;
+  }
+
+  /**
+   * Runs.
+   *
+   * @param output where the result goes; nothing for an inspection
+   */
+  static FileResult of(Input input, Optional<Output> output, Work work) {
+    Source source = Source.unread(input.name());
+    try {
+      Opened opened = Opened.of(input);
+      source = opened.source();
+      try (OpcPackage content = opened.content()) {
+        return new FileRun(opened, content, output, work).run();
+      }
+    } catch (PackageException e) {
+      return Problems.invalid(source, e);
+    } catch (IOException e) {
+      throw new IllegalStateException("closing what was only read does not fail", e);
+    }
+  }
+
+  private FileResult run() throws PackageException {
+    notices.addAll(Problems.notices(content.problems()));
+    ModelPackage model = ModelPackage.read(content, ModelLimits.USUAL);
+    notices.addAll(Problems.notices(model.problems()));
+    work.goOn();
+    Plate plate =
+        new Plate(Placements.of(model, work.settings().up(), ModelLimits.USUAL), work);
+    notices.addAll(plate.notices());
+    List<ObjectTask.Done> done = new Gang(work).run(plate.tasks());
+    done.forEach(each -> objects.add(each.result()));
+    objects.addAll(plate.skipped());
+    notices.addAll(Strays.of(work.settings().choice(), objects));
+    return finished(model, done.stream().flatMap(each -> each.edit().stream()).toList());
+  }
+
+  private FileResult finished(ModelPackage model, List<ObjectEdit> edits) throws PackageException {
+    if (objects.stream().noneMatch(each -> each.fold(examined -> true, skipped -> false))) {
+      return rejected(
+          Cause.NOTHING_EXAMINED,
+          new Notice(
+              "nothing-examined",
+              Notice.Level.ERROR,
+              "",
+              "no object of this file could be examined; expected at least one closed mesh of type"
+                  + " model in the build. The notices say what is wrong with each object."));
+    }
+    try {
+      if (edits.isEmpty()) {
+        return unchanged();
+      }
+      return changed(model, edits);
+    } catch (WriteException e) {
+      return rejected(Cause.NOT_WRITTEN, Problems.notice(e.problem()));
+    }
+  }
+
+  private FileResult unchanged() throws PackageException, WriteException {
+    if (output.isPresent()) {
+      content.requireSound();
+      new Delivery(opened, output.get()).write(opened.bytes()::writeTo, written -> {});
+    }
+    return new FileResult.Unchanged(opened.source(), objects, notices);
+  }
+
+  private FileResult changed(ModelPackage model, List<ObjectEdit> edits)
+      throws PackageException, WriteException {
+    Rewrite rewrite = Rewrite.of(content, model, edits, work.settings());
+    notices.addAll(rewrite.notices());
+    if (output.isPresent()) {
+      new Delivery(opened, output.get()).write(rewrite::writeTo, rewrite::check);
+    }
+    return new FileResult.Changed(opened.source(), objects, notices, output.isPresent());
+  }
+
+  private FileResult rejected(Cause cause, Notice reason) {
+    return new FileResult.Rejected(opened.source(), cause, reason, objects, notices);
+  }
+}

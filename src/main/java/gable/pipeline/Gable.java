@@ -1,0 +1,103 @@
+package gable.pipeline;
+
+import gable.plan.Reshaper;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.ServiceLoader;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * The library's door: finds the features of a 3MF package and reshapes them.
+ *
+ * <p>Immutable and safe for several threads; runs share nothing. The result depends on the bytes of
+ * the input, the settings and the reshapers only: not on the number of threads, the locale or the
+ * time zone.
+ *
+ * <p>What is wrong with a file is no exception but a {@link FileResult.Rejected}. A run throws
+ * {@link java.util.concurrent.CancellationException} if its observer stops it; nothing is written
+ * then.
+ */
+public final class Gable {
+
+  private final List<Reshaper> reshapers;
+
+  /**
+   * One with the given reshapers.
+   *
+   * @throws IllegalArgumentException if two have the same name
+   */
+  public Gable(List<Reshaper> reshapers) {
+    Set<String> names = new HashSet<>();
+    for (Reshaper reshaper : reshapers) {
+      if (!names.add(reshaper.name())) {
+        throw new IllegalArgumentException("two reshapers are called '" + reshaper.name() + "'");
+      }
+    }
+    List<Reshaper> order = new ArrayList<>(reshapers);
+    order.sort(Comparator.comparing(Reshaper::phase).thenComparing(Reshaper::name));
+    this.reshapers = List.copyOf(order);
+  }
+
+  /** One with all reshapers that are installed on the class path. */
+  public static Gable installed() {
+    return new Gable(
+        ServiceLoader.load(Reshaper.class, Gable.class.getClassLoader()).stream()
+            .map(ServiceLoader.Provider::get)
+            .toList());
+  }
+
+  /** The reshapers in the order of their work. */
+  public List<Reshaper> reshapers() {
+    return reshapers;
+  }
+
+  /** Names of the reshapers. */
+  public Set<String> names() {
+    return reshapers.stream().map(Reshaper::name).collect(Collectors.toUnmodifiableSet());
+  }
+
+  /** What a run would do to a package; nothing is written. */
+  public FileResult inspect(Input input, Settings settings, Observer observer) {
+    return FileRun.of(input, Optional.empty(), work(settings, observer));
+  }
+
+  /**
+   * Reshapes the features of a package and writes the result.
+   *
+   * @throws IllegalArgumentException if the settings name a reshaper that there is not
+   */
+  public FileResult reshape(Input input, Output output, Settings settings, Observer observer) {
+    return FileRun.of(input, Optional.of(output), work(settings, observer));
+  }
+
+  /** The same from path to path, to its end. */
+  public FileResult reshape(Path input, Path output, Settings settings) {
+    return reshape(Input.file(input), Output.file(output), settings, Observer.NONE);
+  }
+
+  /** The same from stream to stream, to its end; neither stream is closed. */
+  public FileResult reshape(InputStream input, OutputStream output, Settings settings) {
+    return reshape(
+        Input.stream("stream", input), Output.stream(output), settings, Observer.NONE);
+  }
+
+  private Work work(Settings settings, Observer observer) {
+    for (Set<String> wanted : List.of(settings.choice().with(), settings.choice().without())) {
+      for (String name : wanted) {
+        if (!names().contains(name)) {
+          throw new IllegalArgumentException("no reshaper '" + name + "' among " + names());
+        }
+      }
+    }
+    List<Reshaper> used =
+        reshapers.stream().filter(r -> !settings.choice().without().contains(r.name())).toList();
+    return new Work(settings, used, observer);
+  }
+}

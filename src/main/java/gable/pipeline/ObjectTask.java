@@ -1,0 +1,180 @@
+package gable.pipeline;
+
+import gable.feature.Feature;
+import gable.feature.FeatureFinder;
+import gable.feature.Findings;
+import gable.geom.Box3;
+import gable.geom.Tolerances;
+import gable.mesh.FacetTree;
+import gable.mesh.HalfEdges;
+import gable.mesh.Mesh;
+import gable.mesh.WorkMesh;
+import gable.opc.Problem;
+import gable.place.PlacedObject;
+import gable.plan.Reason;
+import gable.threemf.ObjectEdit;
+import gable.verify.Judge;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * One object the whole way: from its mesh to its features with their outcomes and the edit of its
+ * mesh. A pure function of the object and the work; tasks of one file may run at the same time.
+ */
+final class ObjectTask {
+
+  private static final Reason MIXED =
+      new Reason(
+          "mixed-orientation",
+          "the object lies several ways up in this build, and cloning it was not wanted");
+
+  private final PlacedObject placed;
+  private final ObjectPlace place;
+  private final Work work;
+  private final boolean mixed;
+
+  /**
+   * A task.
+   *
+   * @param placed the object as it lies on the plate
+   * @param place the same for the result
+   * @param work what to do
+   * @param mixed whether the object also lies another way up
+   */
+  ObjectTask(PlacedObject placed, ObjectPlace place, Work work, boolean mixed) {
+    this.placed = placed;
+    this.place = place;
+    this.work = work;
+    this.mixed = mixed;
+  }
+
+  /**
+   * What a task gives.
+   *
+   * @param result for the reader
+   * @param edit for the writer; empty if the mesh stays as it is
+   */
+  record Done(ObjectResult result, Optional<ObjectEdit> edit) {}
+
+  Done run() {
+    Mesh print = placed.printMesh();
+    HalfEdges edges = HalfEdges.of(print);
+    Optional<Notice> unfit = unfit(print, edges);
+    if (unfit.isPresent()) {
+      return new Done(new ObjectResult.Skipped(place, unfit.get()), Optional.empty());
+    }
+    Box3 box = print.box();
+    Tolerances tolerances = Tolerances.forModel(box.reach(), 0);
+    Findings found = FeatureFinder.find(print, edges, tolerances);
+    Optional<Reason> bound = bound();
+    if (bound.isPresent()) {
+      List<FeatureResult> left =
+          found.features().stream().map(f -> FeatureResult.left(f, bound.get())).toList();
+      return new Done(new ObjectResult.Examined(place, left), Optional.empty());
+    }
+    return reshaped(print, edges, tolerances, found.features());
+  }
+
+  private Done reshaped(
+      Mesh print, HalfEdges edges, Tolerances tolerances, List<Feature> features) {
+    List<Feature> chosen =
+        features.stream().filter(f -> work.settings().choice().chooses(place, f.id())).toList();
+    ObjectReshaper.Frame frame =
+        new ObjectReshaper.Frame(placed.toPrint().inverse(), placed.printGrid(), tolerances);
+    ObjectReshaper reshaper =
+        new ObjectReshaper(
+            new WorkMesh(print, edges, FacetTree.of(print)),
+            print.box(),
+            frame,
+            work.settings().limits(),
+            work.reshapers(),
+            proof(print.box(), frame));
+    ObjectReshaper.Result result = reshaper.reshape(chosen);
+    ObjectResult shown = new ObjectResult.Examined(place, outcomes(features, result));
+    if (result.edit().isEmpty()) {
+      return new Done(shown, Optional.empty());
+    }
+    return new Done(
+        shown,
+        Optional.of(
+            new ObjectEdit(
+                placed.object(),
+                placed.toObject(result.edit()),
+                placed.grid(),
+                mixed ? placed.uses() : List.of())));
+  }
+
+  private static ObjectReshaper.Proof proof(Box3 box, ObjectReshaper.Frame frame) {
+    Judge judge = new Judge(box, frame.toObject(), frame.tolerances());
+    return (before, edit, intent) ->
+        judge
+            .judge(before, edit, intent)
+            .fold(sound -> Optional.empty(), unsound -> Optional.of(unsound.why()));
+  }
+
+  private static List<FeatureResult> outcomes(
+      List<Feature> features, ObjectReshaper.Result result) {
+    Map<String, FeatureResult> done = new HashMap<>();
+    for (ObjectReshaper.FeatureChanges changes : result.features()) {
+      List<Change> all = changes.changes().stream().map(ObjectTask::change).toList();
+      done.put(changes.feature().id(), FeatureResult.of(changes.feature(), all));
+    }
+    List<FeatureResult> outcomes = new ArrayList<>();
+    for (Feature feature : features) {
+      FeatureResult left = FeatureResult.left(feature, Reason.notChosen());
+      outcomes.add(done.getOrDefault(feature.id(), left));
+    }
+    return outcomes;
+  }
+
+  private static Change change(ObjectReshaper.Change change) {
+    return change
+        .reason()
+        .map(reason -> Change.left(change.by(), reason))
+        .orElseGet(
+            () -> Change.reshaped(change.by(), change.profile().orElse(""), change.measures()));
+  }
+
+  /** Why the mesh cannot be examined: only a closed one with its outside outside is a solid. */
+  private Optional<Notice> unfit(Mesh print, HalfEdges edges) {
+    if (!edges.closed()) {
+      return Optional.of(
+          refusal(
+              "mesh-open",
+              "the mesh is not closed: %d edges are open and %d are shared in a wrong way; expected"
+                  + " each edge between exactly two triangles that run along it in opposite"
+                  + " directions (3MF Core 4.1.3.1). To do: repair the mesh in a modelling program.",
+              edges.openEdges(),
+              edges.badEdges()));
+    }
+    if (!(print.volume() > 0)) {
+      return Optional.of(
+          refusal(
+              "mesh-inside-out",
+              "the mesh encloses a volume of %.3f mm3; expected triangles that run counter-clockwise"
+                  + " seen from outside (3MF Core 4.1.3.1). To do: turn the mesh inside out in a"
+                  + " modelling program.",
+              print.volume()));
+    }
+    return Optional.empty();
+  }
+
+  private Notice refusal(String code, String format, Object... values) {
+    String message = String.format(Locale.ROOT, format, values);
+    return new Notice(code, Notice.Level.ERROR, place.words(), message);
+  }
+
+  /** Why the mesh may be looked at but must stay as it is. */
+  private Optional<Reason> bound() {
+    Optional<Problem> locked = placed.object().locked();
+    if (locked.isPresent()) {
+      return Optional.of(new Reason(locked.get().code(), locked.get().message()));
+    }
+    boolean leave = work.settings().mixedOrientation() == Settings.MixedOrientation.LEAVE;
+    return mixed && leave ? Optional.of(MIXED) : Optional.empty();
+  }
+}

@@ -1,0 +1,113 @@
+package gable.pipeline;
+
+import gable.mesh.HalfEdges;
+import gable.mesh.Mesh;
+import gable.mesh.MeshEdit;
+import gable.threemf.MeshObject;
+import gable.threemf.ModelObject;
+import gable.threemf.ModelPackage;
+import gable.threemf.ObjectEdit;
+
+/**
+ * Checks one edited mesh of a package that was written and read again: every facet is the old one
+ * or the one that was meant, coordinate by coordinate, the mesh is closed, and no new facet falls
+ * together where coordinates are held in single precision, as many readers do.
+ *
+ * <p>A difference is a fault of this program, not of the file.
+ */
+final class ReadBack {
+
+  private final MeshObject before;
+  private final MeshEdit edit;
+
+  ReadBack(ObjectEdit change) {
+    this.before = change.object();
+    this.edit = change.edit();
+  }
+
+  /**
+   * Checks.
+   *
+   * @throws IllegalStateException if the mesh is not what it was meant to be
+   */
+  void check(ModelPackage written) {
+    Mesh mesh = mesh(written);
+    int vertices = before.mesh().vertexCount() + edit.pointCount();
+    int facets = before.mesh().facetCount() + edit.facetCount() - edit.removedCount();
+    require(mesh.vertexCount() == vertices && mesh.facetCount() == facets, "its size");
+    for (int vertex = 0; vertex < vertices; vertex++) {
+      for (int axis = 0; axis < 3; axis++) {
+        require(coordinate(mesh, vertex, axis) == meant(vertex, axis), "vertex " + vertex);
+      }
+    }
+    int[] meant = meantCorners(facets);
+    for (int corner = 0; corner < meant.length; corner++) {
+      require(mesh.corner(corner / 3, corner % 3) == meant[corner], "facet " + corner / 3);
+    }
+    require(HalfEdges.of(mesh).closed(), "that it is closed");
+    for (int index = 0; index < edit.facetCount(); index++) {
+      require(isFacet(mesh, index), "new facet " + index + " in single precision");
+    }
+  }
+
+  private Mesh mesh(ModelPackage written) {
+    ModelObject object =
+        written.part(before.part()).flatMap(part -> part.object(before.id())).orElseThrow();
+    if (object instanceof MeshObject mesh && object.problem().isEmpty()) {
+      return mesh.mesh();
+    }
+    throw new IllegalStateException("what was written of " + before + " cannot be read");
+  }
+
+  private double meant(int vertex, int axis) {
+    Mesh old = before.mesh();
+    return vertex < old.vertexCount()
+        ? coordinate(old, vertex, axis)
+        : edit.coordinate(vertex - old.vertexCount(), axis);
+  }
+
+  private int[] meantCorners(int facets) {
+    Mesh old = before.mesh();
+    int[] corners = new int[3 * facets];
+    for (int c = 0; c < 3 * old.facetCount(); c++) {
+      corners[c] = old.corner(c / 3, c % 3);
+    }
+    for (int index = 0; index < edit.facetCount(); index++) {
+      int slot =
+          index < edit.removedCount()
+              ? edit.removed(index)
+              : old.facetCount() + index - edit.removedCount();
+      for (int k = 0; k < 3; k++) {
+        corners[3 * slot + k] = edit.corner(index, k);
+      }
+    }
+    return corners;
+  }
+
+  private boolean isFacet(Mesh mesh, int index) {
+    int a = edit.corner(index, 0);
+    int b = edit.corner(index, 1);
+    int c = edit.corner(index, 2);
+    return !together(mesh, a, b) && !together(mesh, b, c) && !together(mesh, c, a);
+  }
+
+  private static boolean together(Mesh mesh, int a, int b) {
+    return (float) mesh.x(a) == (float) mesh.x(b)
+        && (float) mesh.y(a) == (float) mesh.y(b)
+        && (float) mesh.z(a) == (float) mesh.z(b);
+  }
+
+  private static double coordinate(Mesh mesh, int vertex, int axis) {
+    return switch (axis) {
+      case 0 -> mesh.x(vertex);
+      case 1 -> mesh.y(vertex);
+      default -> mesh.z(vertex);
+    };
+  }
+
+  private void require(boolean holds, String what) {
+    if (!holds) {
+      throw new IllegalStateException(before + " was not written as meant: " + what);
+    }
+  }
+}

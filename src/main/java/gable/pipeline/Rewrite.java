@@ -1,0 +1,79 @@
+package gable.pipeline;
+
+import gable.opc.Compression;
+import gable.opc.OpcPackage;
+import gable.opc.PackageEdit;
+import gable.opc.PackageException;
+import gable.opc.PackageWriter;
+import gable.opc.PartContent;
+import gable.opc.WriteException;
+import gable.threemf.ModelLimits;
+import gable.threemf.ModelPackage;
+import gable.threemf.ModelWriter;
+import gable.threemf.ObjectEdit;
+import gable.threemf.SplicedPart;
+import java.io.OutputStream;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Executor;
+
+/** The new package: what is to be written, what is to be said about it, and what it must hold. */
+final class Rewrite {
+
+  /** Level of zlib's own middle between speed and size. */
+  private static final int LEVEL = 6;
+
+  private final OpcPackage source;
+  private final List<ObjectEdit> edits;
+  private final PackageEdit edit;
+  private final List<Notice> notices;
+  private final Settings settings;
+
+  private Rewrite(
+      OpcPackage source,
+      List<ObjectEdit> edits,
+      PackageEdit edit,
+      List<Notice> notices,
+      Settings settings) {
+    this.source = source;
+    this.edits = edits;
+    this.edit = edit;
+    this.notices = notices;
+    this.settings = settings;
+  }
+
+  static Rewrite of(
+      OpcPackage source, ModelPackage model, List<ObjectEdit> edits, Settings settings) {
+    PackageEdit edit = PackageEdit.NONE;
+    for (SplicedPart part : ModelWriter.splice(model, edits)) {
+      edit = edit.replace(part.name(), PartContent.of(part.bytes()));
+    }
+    Stale stale = Stale.of(source, model, settings.unknownParts());
+    for (String part : stale.dropped()) {
+      edit = edit.drop(part);
+    }
+    return new Rewrite(source, edits, edit, stale.notices(), settings);
+  }
+
+  /** What the change means for other parts. */
+  List<Notice> notices() {
+    return new ArrayList<>(notices);
+  }
+
+  void writeTo(OutputStream target) throws PackageException, WriteException {
+    Executor workers =
+        job -> {
+          Thread thread = new Thread(job, "gable deflate");
+          thread.setDaemon(true);
+          thread.start();
+        };
+    PackageWriter.write(
+        source, edit, new Compression(LEVEL, settings.threads(), workers), target);
+  }
+
+  /** The written package, read again, must hold the meshes that were meant, and closed ones. */
+  void check(OpcPackage written) throws PackageException {
+    ModelPackage model = ModelPackage.read(written, ModelLimits.USUAL);
+    edits.forEach(each -> new ReadBack(each).check(model));
+  }
+}

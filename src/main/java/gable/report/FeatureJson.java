@@ -1,0 +1,113 @@
+package gable.report;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import gable.feature.Rim;
+import gable.geom.Affine3;
+import gable.geom.Vec3;
+import gable.pipeline.Change;
+import gable.pipeline.FeatureResult;
+import gable.pipeline.ObjectPlace;
+import gable.pipeline.ObjectResult;
+import gable.pipeline.Outcome;
+import gable.plan.Measure;
+import gable.plan.Reason;
+import java.io.IOException;
+
+/** Writes the entries of {@code features}: one for each feature at each place of its object. */
+final class FeatureJson {
+
+  private final JsonGenerator json;
+  private final boolean inspection;
+
+  FeatureJson(JsonGenerator json, boolean inspection) {
+    this.json = json;
+    this.inspection = inspection;
+  }
+
+  /** All features of an object, at the first place all, then at the next. */
+  void write(ObjectResult.Examined object) throws IOException {
+    for (int use = 0; use < object.place().uses().size(); use++) {
+      for (FeatureResult feature : object.features()) {
+        write(object.place(), use, feature);
+      }
+    }
+  }
+
+  private void write(ObjectPlace place, int use, FeatureResult result) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("id", place.featureId(result.feature().id(), use));
+    json.writeStringField("kind", "bore");
+    json.writeStringField("part", place.part());
+    json.writeNumberField("objectId", place.objectId());
+    json.writeNumberField("item", place.uses().get(use).item());
+    geometry(place.uses().get(use).fromFirst(), result);
+    outcome(result.outcome());
+    if (result.reason().isPresent()) {
+      reason(result.reason().get());
+    }
+    json.writeArrayFieldStart("changes");
+    for (Change change : result.changes()) {
+      write(change);
+    }
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private void geometry(Affine3 toPlace, FeatureResult result) throws IOException {
+    BoreView view = BoreView.of(result.feature(), toPlace);
+    vector(json, "axisPoint", view.middle());
+    vector(json, "axisDirection", view.direction());
+    vector(json, "start", view.at(view.bore().low()));
+    vector(json, "end", view.at(view.bore().high()));
+    json.writeNumberField("diameterMm", Figures.plain(view.diameter()));
+    json.writeNumberField("tiltDeg", Figures.plain(Math.toDegrees(view.bore().tilt())));
+    json.writeStringField("shape", Figures.word(view.bore().shape()));
+    json.writeNumberField("facets", view.bore().facetsPerTurn());
+    json.writeNumberField("fitErrorMm", Figures.plain(view.bore().residual()));
+    json.writeNumberField("group", view.bore().group());
+    json.writeArrayFieldStart("ends");
+    end(view.bore().low());
+    end(view.bore().high());
+    json.writeEndArray();
+  }
+
+  private void end(Rim rim) throws IOException {
+    json.writeString(Figures.word(rim.kind()));
+  }
+
+  private void write(Change change) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("by", change.by());
+    outcome(change.outcome());
+    if (change.reason().isPresent()) {
+      reason(change.reason().get());
+    } else {
+      json.writeStringField("profile", change.profile());
+    }
+    for (Measure measure : change.measures()) {
+      json.writeNumberField(Figures.key(measure), Figures.plain(Figures.shown(measure)));
+    }
+    json.writeEndObject();
+  }
+
+  private void outcome(Outcome outcome) throws IOException {
+    boolean planned = outcome == Outcome.RESHAPED && inspection;
+    json.writeStringField("outcome", planned ? "planned" : Figures.word(outcome));
+  }
+
+  private void reason(Reason reason) throws IOException {
+    json.writeObjectFieldStart("reason");
+    json.writeStringField("code", reason.code());
+    json.writeStringField("message", reason.sentence());
+    json.writeEndObject();
+  }
+
+  /** A field with the three coordinates of a point or direction. */
+  static void vector(JsonGenerator json, String name, Vec3 v) throws IOException {
+    json.writeArrayFieldStart(name);
+    json.writeNumber(Figures.plain(v.x()));
+    json.writeNumber(Figures.plain(v.y()));
+    json.writeNumber(Figures.plain(v.z()));
+    json.writeEndArray();
+  }
+}

@@ -1,0 +1,155 @@
+package gable.report;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import gable.pipeline.FileResult;
+import gable.pipeline.Notice;
+import gable.pipeline.ObjectResult;
+import gable.pipeline.Settings;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.Collection;
+import java.util.List;
+
+/**
+ * Results as JSON, schema {@code gable-report/1}: one object for each file. Lengths are in
+ * millimetres and angles in degrees, as the names of the fields say. The same result gives the same
+ * text.
+ */
+public final class JsonReport {
+
+  /** Name of the schema. */
+  public static final String SCHEMA = "gable-report/1";
+
+  private final Tool tool;
+  private final Settings settings;
+  private final boolean inspection;
+
+  /**
+   * Reports of one run.
+   *
+   * @param tool who makes them
+   * @param settings what the run was asked for
+   * @param inspection true if nothing was to be written, so that changes are planned ones
+   */
+  public JsonReport(Tool tool, Settings settings, boolean inspection) {
+    this.tool = tool;
+    this.settings = settings;
+    this.inspection = inspection;
+  }
+
+  /** One object over several lines, for a single file. Ends with a line feed. */
+  public String pretty(FileResult result) {
+    DefaultIndenter indent = new DefaultIndenter("  ", "\n");
+    DefaultPrettyPrinter printer = new DefaultPrettyPrinter().withObjectIndenter(indent);
+    return text(result, printer);
+  }
+
+  /** One object in one line, for one of several files. Ends with a line feed. */
+  public String line(FileResult result) {
+    return text(result, null);
+  }
+
+  private String text(
+      FileResult result, com.fasterxml.jackson.core.@org.jspecify.annotations.Nullable PrettyPrinter printer) {
+    StringWriter text = new StringWriter();
+    try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
+      if (printer != null) {
+        json.setPrettyPrinter(printer);
+      }
+      write(json, result);
+    } catch (IOException e) {
+      throw new UncheckedIOException("a text in memory cannot fail", e);
+    }
+    return text.append('\n').toString();
+  }
+
+  private void write(JsonGenerator json, FileResult result) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("schema", SCHEMA);
+    json.writeObjectFieldStart("tool");
+    json.writeStringField("name", tool.name());
+    json.writeStringField("version", tool.version());
+    json.writeEndObject();
+    json.writeStringField("command", inspection ? "inspect" : "reshape");
+    json.writeStringField("file", result.source().name());
+    json.writeStringField("sha256", result.source().sha256());
+    writeSettings(json);
+    json.writeStringField("result", outcome(result));
+    json.writeArrayFieldStart("notices");
+    for (Notice notice : Notices.of(result)) {
+      write(json, notice);
+    }
+    json.writeEndArray();
+    json.writeArrayFieldStart("features");
+    FeatureJson features = new FeatureJson(json, inspection);
+    for (ObjectResult.Examined object : Notices.examined(result)) {
+      features.write(object);
+    }
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private void writeSettings(JsonGenerator json) throws IOException {
+    json.writeObjectFieldStart("settings");
+    json.writeNumberField("slopeDeg", Figures.plain(Math.toDegrees(settings.limits().slope())));
+    json.writeNumberField("smallestBoreMm", Figures.plain(settings.limits().smallestBore()));
+    json.writeFieldName("largestBoreMm");
+    if (Double.isInfinite(settings.limits().largestBore())) {
+      json.writeNull();
+    } else {
+      json.writeNumber(Figures.plain(settings.limits().largestBore()));
+    }
+    json.writeNumberField("leastRoofMm", Figures.plain(settings.limits().leastRoof()));
+    json.writeNumberField("longestBridgeMm", Figures.plain(settings.limits().longestBridge()));
+    FeatureJson.vector(json, "up", settings.up());
+    words(json, "only", settings.choice().only());
+    words(json, "skip", settings.choice().skip());
+    words(json, "with", settings.choice().with());
+    words(json, "without", settings.choice().without());
+    json.writeStringField("mixedOrientation", Figures.word(settings.mixedOrientation()));
+    json.writeStringField("unknownParts", Figures.word(settings.unknownParts()));
+    json.writeEndObject();
+  }
+
+  private static void words(JsonGenerator json, String name, Collection<String> words)
+      throws IOException {
+    json.writeArrayFieldStart(name);
+    for (String word : List.copyOf(words).stream().sorted().toList()) {
+      json.writeString(word);
+    }
+    json.writeEndArray();
+  }
+
+  private static void write(JsonGenerator json, Notice notice) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("code", notice.code());
+    json.writeStringField("level", Figures.word(notice.level()));
+    json.writeStringField("message", notice.message());
+    json.writeStringField("place", notice.place());
+    json.writeEndObject();
+  }
+
+  private static String outcome(FileResult result) {
+    return result.fold(
+        new FileResult.Cases<>() {
+          @Override
+          public String changed(FileResult.Changed changed) {
+            return "changed";
+          }
+
+          @Override
+          public String unchanged(FileResult.Unchanged unchanged) {
+            return "unchanged";
+          }
+
+          @Override
+          public String rejected(FileResult.Rejected rejected) {
+            return "rejected";
+          }
+        });
+  }
+}
