@@ -69,7 +69,7 @@ final class Grammar {
     spec.usageMessage()
         .customSynopsis("gable inspect [OPTION...] FILE...")
         .description("Lists the bores of each FILE and what would be done. Writes nothing.");
-    spec.addPositional(files("1..*", "The models; - reads one from standard input."));
+    spec.addPositional(files("0..*", "1..*", "The models; - reads one from standard input."));
     shared(spec);
     return spec;
   }
@@ -81,7 +81,7 @@ final class Grammar {
         .description(
             "Gives the bores of FILE their roofs and writes the model to OUT. Where nothing is to"
                 + " be changed, OUT is equal to FILE.");
-    spec.addPositional(files("1", "The model; - reads it from standard input."));
+    spec.addPositional(files("0", "1", "The model; - reads it from standard input."));
     spec.addOption(
         OptionSpec.builder(OUT, "--output")
             .paramLabel("OUT")
@@ -144,10 +144,12 @@ final class Grammar {
     return spec;
   }
 
-  private static PositionalParamSpec files(String arity, String words) {
+  private static PositionalParamSpec files(String index, String arity, String words) {
     return PositionalParamSpec.builder()
         .paramLabel("FILE")
+        .index(index)
         .arity(arity)
+        .required(true)
         .type(List.class)
         .auxiliaryTypes(String.class)
         .description(words)

@@ -34,7 +34,7 @@ public final class Main {
     } catch (OutOfMemoryError e) {
       streams.err().println("gable: there is not enough memory; give it more with java -Xmx4g");
       return ExitCode.INTERNAL;
-    } catch (RuntimeException | StackOverflowError e) {
+    } catch (RuntimeException | Error e) {
       fault(e, args, streams);
       return ExitCode.INTERNAL;
     } finally {

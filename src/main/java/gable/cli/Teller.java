@@ -62,7 +62,8 @@ final class Teller {
                 streams
                     .err()
                     .println("gable: " + Words.safe(result.source().name()) + ": " + why));
-    if (!quiet && (refusal(result).isEmpty() || !result.objects().isEmpty())) {
+    boolean more = refusal(result).isEmpty() || result.objects().size() > 1;
+    if (!quiet && more) {
       streams.text().print(new TextReport(settings, inspection).text(result));
     }
   }

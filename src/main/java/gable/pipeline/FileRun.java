@@ -12,9 +12,12 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** One file the whole way: read, place, reshape, write, read back. Used once. */
 final class FileRun {
+
+  private static final String NOTHING = "nothing-examined";
 
   private final Opened opened;
   private final OpcPackage content;
@@ -67,14 +70,7 @@ final class FileRun {
 
   private FileResult finished(ModelPackage model, List<ObjectEdit> edits) throws PackageException {
     if (objects.stream().noneMatch(each -> each.fold(examined -> true, skipped -> false))) {
-      return rejected(
-          Cause.NOTHING_EXAMINED,
-          new Notice(
-              "nothing-examined",
-              Notice.Level.ERROR,
-              "",
-              "no object of this file could be examined; expected at least one closed mesh of type"
-                  + " model in the build. The notices say what is wrong with each object."));
+      return rejected(Cause.NOTHING_EXAMINED, nothing());
     }
     try {
       if (edits.isEmpty()) {
@@ -84,6 +80,27 @@ final class FileRun {
     } catch (WriteException e) {
       return rejected(Cause.NOT_WRITTEN, Problems.notice(e.problem()));
     }
+  }
+
+  /** Why nothing could be examined: the only object's reason, or the first of several. */
+  private Notice nothing() {
+    List<Notice> reasons =
+        objects.stream()
+            .flatMap(o -> o.fold(examined -> Stream.<Notice>empty(), s -> Stream.of(s.reason())))
+            .toList();
+    if (reasons.isEmpty()) {
+      return new Notice(
+          NOTHING,
+          Notice.Level.ERROR,
+          "",
+          "there is no object in it; expected at least one closed mesh of type model in the build");
+    }
+    Notice first = reasons.get(0);
+    String intro =
+        reasons.size() == 1
+            ? "the only object cannot be examined: "
+            : "none of its " + reasons.size() + " objects can be examined; the first: ";
+    return new Notice(NOTHING, Notice.Level.ERROR, "", intro + first.sentence());
   }
 
   private FileResult unchanged() throws PackageException, WriteException {

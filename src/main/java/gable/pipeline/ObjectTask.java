@@ -6,8 +6,6 @@ import gable.feature.Findings;
 import gable.geom.Box3;
 import gable.geom.Tolerances;
 import gable.mesh.FacetTree;
-import gable.mesh.HalfEdges;
-import gable.mesh.Mesh;
 import gable.mesh.WorkMesh;
 import gable.opc.Problem;
 import gable.place.PlacedObject;
@@ -61,38 +59,35 @@ final class ObjectTask {
   record Done(ObjectResult result, Optional<ObjectEdit> edit) {}
 
   Done run() {
-    Mesh print = placed.printMesh();
-    HalfEdges edges = HalfEdges.of(print);
-    Optional<Notice> unfit = unfit(print, edges);
+    Skin skin = Skin.of(placed.printMesh());
+    Optional<Notice> unfit = unfit(skin);
     if (unfit.isPresent()) {
       return new Done(new ObjectResult.Skipped(place, unfit.get()), Optional.empty());
     }
-    Box3 box = print.box();
-    Tolerances tolerances = Tolerances.forModel(box.reach(), 0);
-    Findings found = FeatureFinder.find(print, edges, tolerances);
+    Tolerances tolerances = Tolerances.forModel(skin.mesh().box().reach(), 0);
+    Findings found = FeatureFinder.find(skin.mesh(), skin.edges(), tolerances);
     Optional<Reason> bound = bound();
     if (bound.isPresent()) {
       List<FeatureResult> left =
           found.features().stream().map(f -> FeatureResult.left(f, bound.get())).toList();
       return new Done(new ObjectResult.Examined(place, left), Optional.empty());
     }
-    return reshaped(print, edges, tolerances, found.features());
+    return reshaped(skin, tolerances, found.features());
   }
 
-  private Done reshaped(
-      Mesh print, HalfEdges edges, Tolerances tolerances, List<Feature> features) {
+  private Done reshaped(Skin skin, Tolerances tolerances, List<Feature> features) {
     List<Feature> chosen =
         features.stream().filter(f -> work.settings().choice().chooses(place, f.id())).toList();
     ObjectReshaper.Frame frame =
         new ObjectReshaper.Frame(placed.toPrint().inverse(), placed.printGrid(), tolerances);
     ObjectReshaper reshaper =
         new ObjectReshaper(
-            new WorkMesh(print, edges, FacetTree.of(print)),
-            print.box(),
+            new WorkMesh(skin.mesh(), skin.edges(), FacetTree.of(skin.mesh())),
+            skin.mesh().box(),
             frame,
             work.settings().limits(),
             work.reshapers(),
-            proof(print.box(), frame));
+            proof(skin.mesh().box(), frame));
     ObjectReshaper.Result result = reshaper.reshape(chosen);
     ObjectResult shown = new ObjectResult.Examined(place, outcomes(features, result));
     if (result.edit().isEmpty()) {
@@ -140,25 +135,26 @@ final class ObjectTask {
   }
 
   /** Why the mesh cannot be examined: only a closed one with its outside outside is a solid. */
-  private Optional<Notice> unfit(Mesh print, HalfEdges edges) {
-    if (!edges.closed()) {
+  private Optional<Notice> unfit(Skin skin) {
+    if (!skin.edges().closed()) {
       return Optional.of(
           refusal(
               "mesh-open",
               "the mesh is not closed: %d edges are open and %d are shared in a wrong way; expected"
                   + " each edge between exactly two triangles that run along it in opposite"
                   + " directions (3MF Core 4.1.3.1). To do: repair the mesh in a modelling program.",
-              edges.openEdges(),
-              edges.badEdges()));
+              skin.edges().openEdges(),
+              skin.edges().badEdges()));
     }
-    if (!(print.volume() > 0)) {
+    double volume = skin.mesh().volume();
+    if (!(volume > 0)) {
       return Optional.of(
           refusal(
               "mesh-inside-out",
               "the mesh encloses a volume of %.3f mm3; expected triangles that run counter-clockwise"
                   + " seen from outside (3MF Core 4.1.3.1). To do: turn the mesh inside out in a"
                   + " modelling program.",
-              print.volume()));
+              volume));
     }
     return Optional.empty();
   }
@@ -174,7 +170,6 @@ final class ObjectTask {
     if (locked.isPresent()) {
       return Optional.of(new Reason(locked.get().code(), locked.get().message()));
     }
-    boolean leave = work.settings().mixedOrientation() == Settings.MixedOrientation.LEAVE;
-    return mixed && leave ? Optional.of(MIXED) : Optional.empty();
+    return mixed ? Optional.of(MIXED) : Optional.empty();
   }
 }

@@ -1,12 +1,15 @@
 package gable.pipeline;
 
-import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
+import gable.threemf.ComponentsObject;
 import gable.threemf.MeshObject;
 import gable.threemf.ModelObject;
 import gable.threemf.ModelPackage;
 import gable.threemf.ObjectEdit;
+import gable.threemf.Reference;
+import gable.threemf.Use;
+import java.util.List;
 
 /**
  * Checks one edited mesh of a package that was written and read again: every facet is the old one
@@ -19,10 +22,12 @@ final class ReadBack {
 
   private final MeshObject before;
   private final MeshEdit edit;
+  private final List<Use> uses;
 
   ReadBack(ObjectEdit change) {
     this.before = change.object();
     this.edit = change.edit();
+    this.uses = change.uses();
   }
 
   /**
@@ -31,7 +36,15 @@ final class ReadBack {
    * @throws IllegalStateException if the mesh is not what it was meant to be
    */
   void check(ModelPackage written) {
-    Mesh mesh = mesh(written);
+    if (uses.isEmpty()) {
+      check(mesh(byId(written)));
+    }
+    for (Use use : uses) {
+      check(mesh(byUse(written, use)));
+    }
+  }
+
+  private void check(Mesh mesh) {
     int vertices = before.mesh().vertexCount() + edit.pointCount();
     int facets = before.mesh().facetCount() + edit.facetCount() - edit.removedCount();
     require(mesh.vertexCount() == vertices && mesh.facetCount() == facets, "its size");
@@ -44,15 +57,30 @@ final class ReadBack {
     for (int corner = 0; corner < meant.length; corner++) {
       require(mesh.corner(corner / 3, corner % 3) == meant[corner], "facet " + corner / 3);
     }
-    require(HalfEdges.of(mesh).closed(), "that it is closed");
+    require(Skin.of(mesh).edges().closed(), "that it is closed");
     for (int index = 0; index < edit.facetCount(); index++) {
       require(isFacet(mesh, index), "new facet " + index + " in single precision");
     }
   }
 
-  private Mesh mesh(ModelPackage written) {
-    ModelObject object =
-        written.part(before.part()).flatMap(part -> part.object(before.id())).orElseThrow();
+  private ModelObject byId(ModelPackage written) {
+    return written.part(before.part()).flatMap(part -> part.object(before.id())).orElseThrow();
+  }
+
+  /** Items and components keep their order, so the same way leads to the same use. */
+  private static ModelObject byUse(ModelPackage written, Use use) {
+    Reference step = written.root().items().get(use.item());
+    for (Reference component : use.path().subList(1, use.path().size())) {
+      ModelObject group = written.target(step).orElseThrow();
+      if (!(group instanceof ComponentsObject assembly)) {
+        throw new IllegalStateException(use.words() + " leads to " + group);
+      }
+      step = assembly.components().get(component.index());
+    }
+    return written.target(step).orElseThrow();
+  }
+
+  private Mesh mesh(ModelObject object) {
     if (object instanceof MeshObject mesh && object.problem().isEmpty()) {
       return mesh.mesh();
     }
