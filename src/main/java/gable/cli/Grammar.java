@@ -113,25 +113,44 @@ final class Grammar {
   }
 
   private static void shared(CommandSpec spec) {
-    spec.addOption(value(SLOPE, "DEG", "Least slope from the horizontal that prints without"
-        + " support: 90 is a wall, 0 a ceiling. Default: 45."));
+    spec.addOption(
+        value(
+            SLOPE,
+            "DEG",
+            "Least slope from the horizontal that prints without"
+                + " support: 90 is a wall, 0 a ceiling. Default: 45."));
     spec.addOption(value(SMALLEST, "MM", "Leave bores of a smaller diameter. Default: 4."));
     spec.addOption(value(LARGEST, "MM", "Leave bores of a larger diameter. Default: no limit."));
     spec.addOption(value(ROOF, "MM", "Least material over a roof. Default: 1.2."));
     spec.addOption(value(BRIDGE, "MM", "Longest flat span of a flat-topped roof. Default: 5."));
-    spec.addOption(value(LAYER, "MM", "Layer height; with --line it raises the slope limit where"
-        + " 45 degrees would be too flat."));
+    spec.addOption(
+        value(
+            LAYER,
+            "MM",
+            "Layer height; with --line it raises the slope limit where"
+                + " 45 degrees would be too flat."));
     spec.addOption(value(LINE, "MM", "Line width, with --layer."));
-    spec.addOption(value(UP, "X,Y,Z", "The direction of the file that is up on the printer."
-        + " Default: 0,0,1."));
+    spec.addOption(
+        value(
+            UP,
+            "X,Y,Z",
+            "The direction of the file that is up on the printer." + " Default: 0,0,1."));
     spec.addOption(list(ONLY, "ID", "Change only these features, by the ids of inspect."));
     spec.addOption(list(SKIP, "ID", "Leave these features."));
     spec.addOption(list(WITH, "NAME", "Use these reshapers too (see gable reshapers)."));
     spec.addOption(list(WITHOUT, "NAME", "Do not use these reshapers."));
-    spec.addOption(value(MIXED, "HOW", "For an object that lies several ways up: clone makes one"
-        + " copy for each, leave leaves it. Default: clone."));
-    spec.addOption(value(UNKNOWN, "HOW", "Parts that the standard does not know: keep or drop them"
-        + " when something is changed. Default: keep."));
+    spec.addOption(
+        value(
+            MIXED,
+            "HOW",
+            "For an object that lies several ways up: clone makes one"
+                + " copy for each, leave leaves it. Default: clone."));
+    spec.addOption(
+        value(
+            UNKNOWN,
+            "HOW",
+            "Parts that the standard does not know: keep or drop them"
+                + " when something is changed. Default: keep."));
     spec.addOption(value(JSON, "FILE", "Write the result as JSON too; - is standard output."));
     spec.addOption(flag(QUIET, "Show nothing but errors."));
   }
@@ -139,8 +158,12 @@ final class Grammar {
   private static CommandSpec command(String name) {
     CommandSpec spec = CommandSpec.create().name(name);
     spec.usageMessage().sortOptions(false).abbreviateSynopsis(true).width(90);
-    spec.addOption(OptionSpec.builder("-h", HELP).usageHelp(true).order(99)
-        .description("Show this text.").build());
+    spec.addOption(
+        OptionSpec.builder("-h", HELP)
+            .usageHelp(true)
+            .order(99)
+            .description("Show this text.")
+            .build());
     return spec;
   }
 

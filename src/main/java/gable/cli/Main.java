@@ -97,7 +97,9 @@ public final class Main {
     streams
         .err()
         .println(
-            "gable: a fault of the program stopped it (" + fault + "). Nothing is lost: the input"
+            "gable: a fault of the program stopped it ("
+                + fault
+                + "). Nothing is lost: the input"
                 + " is as it was. Please report it with the file, the call (gable "
                 + String.join(" ", args)
                 + ") and what java -D"

@@ -30,8 +30,7 @@ final class ReshapeCommand {
     Streams telling = out.equals(Ends.STANDARD) ? streams.withTextOnErr() : streams;
     Teller teller = new Teller(telling, wishes, settings, false);
     wishes.remark().ifPresent(teller::remark);
-    FileResult result =
-        gable.reshape(ends.input(file), ends.output(out), settings, Observer.NONE);
+    FileResult result = gable.reshape(ends.input(file), ends.output(out), settings, Observer.NONE);
     return teller.tell(List.of(result));
   }
 }

@@ -59,9 +59,7 @@ final class Teller {
     refusal(result)
         .ifPresent(
             why ->
-                streams
-                    .err()
-                    .println("gable: " + Words.safe(result.source().name()) + ": " + why));
+                streams.err().println("gable: " + Words.safe(result.source().name()) + ": " + why));
     boolean more = refusal(result).isEmpty() || result.objects().size() > 1;
     if (!quiet && more) {
       streams.text().print(new TextReport(settings, inspection).text(result));
@@ -82,7 +80,10 @@ final class Teller {
       streams
           .err()
           .println(
-              "gable: " + Words.safe(target) + ": the JSON report cannot be written: " + e.getMessage());
+              "gable: "
+                  + Words.safe(target)
+                  + ": the JSON report cannot be written: "
+                  + e.getMessage());
       return ExitCode.NOT_WRITTEN;
     }
   }
@@ -98,8 +99,7 @@ final class Teller {
   }
 
   private static boolean changed(FileResult result) {
-    return result.fold(
-        new Judgement<>(true, false, rejected -> false));
+    return result.fold(new Judgement<>(true, false, rejected -> false));
   }
 
   private static int code(FileResult result) {

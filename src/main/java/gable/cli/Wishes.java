@@ -89,7 +89,8 @@ final class Wishes {
     double degrees = number(Grammar.SLOPE, text(Grammar.SLOPE));
     if (degrees < FLATTEST || degrees > STEEPEST) {
       throw new WrongCall(
-          "--slope is in degrees from the horizontal, between 1 and 89, not " + text(Grammar.SLOPE));
+          "--slope is in degrees from the horizontal, between 1 and 89, not "
+              + text(Grammar.SLOPE));
     }
     return Math.toRadians(degrees);
   }

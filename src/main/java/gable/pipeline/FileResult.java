@@ -41,8 +41,7 @@ public sealed interface FileResult {
    * @param notices about the file as a whole
    * @param written true if the result was written; false after an inspection
    */
-  record Changed(
-      Source source, List<ObjectResult> objects, List<Notice> notices, boolean written)
+  record Changed(Source source, List<ObjectResult> objects, List<Notice> notices, boolean written)
       implements FileResult {
 
     /** Copies the lists. */
@@ -89,11 +88,7 @@ public sealed interface FileResult {
    * @param notices about the file as a whole, without the reason
    */
   record Rejected(
-      Source source,
-      Cause cause,
-      Notice reason,
-      List<ObjectResult> objects,
-      List<Notice> notices)
+      Source source, Cause cause, Notice reason, List<ObjectResult> objects, List<Notice> notices)
       implements FileResult {
 
     /** Copies the lists. */

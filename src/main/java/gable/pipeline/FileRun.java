@@ -58,8 +58,7 @@ final class FileRun {
     ModelPackage model = ModelPackage.read(content, ModelLimits.USUAL);
     notices.addAll(Problems.notices(model.problems()));
     work.goOn();
-    Plate plate =
-        new Plate(Placements.of(model, work.settings().up(), ModelLimits.USUAL), work);
+    Plate plate = new Plate(Placements.of(model, work.settings().up(), ModelLimits.USUAL), work);
     notices.addAll(plate.notices());
     List<ObjectTask.Done> done = new Gang(work).run(plate.tasks());
     done.forEach(each -> objects.add(each.result()));

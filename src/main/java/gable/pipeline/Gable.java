@@ -84,8 +84,7 @@ public final class Gable {
 
   /** The same from stream to stream, to its end; neither stream is closed. */
   public FileResult reshape(InputStream input, OutputStream output, Settings settings) {
-    return reshape(
-        Input.stream("stream", input), Output.stream(output), settings, Observer.NONE);
+    return reshape(Input.stream("stream", input), Output.stream(output), settings, Observer.NONE);
   }
 
   private Work work(Settings settings, Observer observer) {

@@ -12,8 +12,7 @@ import java.util.List;
  * @param name its name for people, safe to be shown on a terminal; may be empty
  * @param uses where it lies, in the order of the build; the first is the one that was examined
  */
-public record ObjectPlace(
-    String prefix, String part, int objectId, String name, List<Use> uses) {
+public record ObjectPlace(String prefix, String part, int objectId, String name, List<Use> uses) {
 
   /** Copies the list. */
   public ObjectPlace {

@@ -74,8 +74,7 @@ final class Plate {
 
   private static ObjectResult skipped(Unplaced unplaced) {
     ModelObject object = unplaced.object();
-    ObjectPlace place =
-        new ObjectPlace("", object.part(), object.id(), name(object), List.of());
+    ObjectPlace place = new ObjectPlace("", object.part(), object.id(), name(object), List.of());
     return new ObjectResult.Skipped(place, Problems.notice(unplaced.reason()));
   }
 

@@ -67,8 +67,7 @@ final class Rewrite {
           thread.setDaemon(true);
           thread.start();
         };
-    PackageWriter.write(
-        source, edit, new Compression(LEVEL, settings.threads(), workers), target);
+    PackageWriter.write(source, edit, new Compression(LEVEL, settings.threads(), workers), target);
   }
 
   /** The written package, read again, must hold the meshes that were meant, and closed ones. */

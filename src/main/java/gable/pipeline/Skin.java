@@ -28,9 +28,7 @@ record Skin(Mesh mesh, HalfEdges edges, boolean joined) {
     }
     Mesh together = together(mesh);
     HalfEdges byPlace = HalfEdges.of(together);
-    return byPlace.closed()
-        ? new Skin(together, byPlace, true)
-        : new Skin(mesh, asWritten, false);
+    return byPlace.closed() ? new Skin(together, byPlace, true) : new Skin(mesh, asWritten, false);
   }
 
   private static Mesh together(Mesh mesh) {

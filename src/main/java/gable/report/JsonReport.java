@@ -54,7 +54,8 @@ public final class JsonReport {
   }
 
   private String text(
-      FileResult result, com.fasterxml.jackson.core.@org.jspecify.annotations.Nullable PrettyPrinter printer) {
+      FileResult result,
+      com.fasterxml.jackson.core.@org.jspecify.annotations.Nullable PrettyPrinter printer) {
     StringWriter text = new StringWriter();
     try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
       if (printer != null) {

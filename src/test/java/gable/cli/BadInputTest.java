@@ -68,14 +68,14 @@ class BadInputTest {
   void anOpenMeshIsNamedWithTheNumberOfItsOpenEdges() {
     Call call = reshape("fixtures/broken/open-mesh.3mf", temporary.resolve("out.3mf"));
 
-    // derived: three triangles in a row that share two edges are missing, so 3 + 3 + 3 - 2 * 2 are open
-    assertThat(call.text()).contains("object 1 'block' of /3D/3dmodel.model").contains("5 edges");
+    // derived: three triangles in a row that share two edges are missing, so 3 + 3 + 3 - 2 * 2 are
+    // open
+    assertThat(call.err()).contains("object 1 'block' of /3D/3dmodel.model").contains("5 edges");
   }
 
   @Test
   void aBadObjectDoesNotSpoilTheOthers() {
-    Call call =
-        reshape("fixtures/build/two-objects-one-open.3mf", temporary.resolve("out.3mf"));
+    Call call = reshape("fixtures/build/two-objects-one-open.3mf", temporary.resolve("out.3mf"));
 
     assertThat(call.code()).isZero();
     assertThat(call.text()).contains("1 reshaped", "object 2 'leaky'");

@@ -22,8 +22,7 @@ record Call(int code, byte[] out, String err) {
   static Call with(byte[] in, String... args) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();
-    Streams streams =
-        Streams.of(new ByteArrayInputStream(in), out, err, StandardCharsets.UTF_8);
+    Streams streams = Streams.of(new ByteArrayInputStream(in), out, err, StandardCharsets.UTF_8);
     int code = Main.run(args, streams);
     return new Call(code, out.toByteArray(), err.toString(StandardCharsets.UTF_8));
   }

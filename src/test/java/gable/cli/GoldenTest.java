@@ -17,8 +17,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Every fixture goes through {@code reshape}; beside each lies the report that it must give.
- * {@code -Dgolden.update=true} writes the reports; their difference is to be reviewed like code.
+ * Every fixture goes through {@code reshape}; beside each lies the report that it must give. {@code
+ * -Dgolden.update=true} writes the reports; their difference is to be reviewed like code.
  *
  * <p>The reports were made by this program: they show changes, not truths. Truths are checked
  * against other kernels elsewhere.
@@ -43,7 +43,13 @@ class GoldenTest {
 
     Call call =
         Call.of(
-            "reshape", fixture.toString(), "-o", out.toString(), "--json", report.toString(), "--quiet");
+            "reshape",
+            fixture.toString(),
+            "-o",
+            out.toString(),
+            "--json",
+            report.toString(),
+            "--quiet");
 
     assertThat(call.out()).isEmpty();
     assertThat(Files.exists(out)).as("an output is written").isEqualTo(call.code() == 0);

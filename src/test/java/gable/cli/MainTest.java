@@ -10,7 +10,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What can be asked for, and what is no call. Exit codes and words are decisions of this project. */
+/**
+ * What can be asked for, and what is no call. Exit codes and words are decisions of this project.
+ */
 class MainTest {
 
   private static final String BLOCK = "fixtures/bore/through-d8.3mf";
