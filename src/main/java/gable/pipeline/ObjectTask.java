@@ -170,6 +170,7 @@ final class ObjectTask {
     if (locked.isPresent()) {
       return Optional.of(new Reason(locked.get().code(), locked.get().message()));
     }
-    return mixed ? Optional.of(MIXED) : Optional.empty();
+    boolean leave = work.settings().mixedOrientation() == Settings.MixedOrientation.LEAVE;
+    return mixed && leave ? Optional.of(MIXED) : Optional.empty();
   }
 }

@@ -7,6 +7,7 @@ import gable.opc.PackageException;
 import gable.opc.PackageWriter;
 import gable.opc.PartContent;
 import gable.opc.WriteException;
+import gable.threemf.Changes;
 import gable.threemf.ModelLimits;
 import gable.threemf.ModelPackage;
 import gable.threemf.ModelWriter;
@@ -15,6 +16,7 @@ import gable.threemf.SplicedPart;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Executor;
 
 /** The new package: what is to be written, what is to be said about it, and what it must hold. */
@@ -45,17 +47,33 @@ final class Rewrite {
   static Rewrite of(
       OpcPackage source, ModelPackage model, List<ObjectEdit> edits, Settings settings) {
     PackageEdit edit = PackageEdit.NONE;
-    for (SplicedPart part : ModelWriter.splice(model, edits)) {
+    Changes changes = ModelWriter.splice(model, edits);
+    for (SplicedPart part : changes.parts()) {
       edit = edit.replace(part.name(), PartContent.of(part.bytes()));
     }
     Stale stale = Stale.of(source, model, settings.unknownParts());
     for (String part : stale.dropped()) {
       edit = edit.drop(part);
     }
-    return new Rewrite(source, edits, edit, stale.notices(), settings);
+    List<Notice> notices = new ArrayList<>(Problems.notices(changes.notices()));
+    changes.clones().forEach(clone -> notices.add(cloned(clone)));
+    notices.addAll(stale.notices());
+    return new Rewrite(source, edits, edit, notices, settings);
   }
 
-  /** What the change means for other parts. */
+  private static Notice cloned(Changes.Clone clone) {
+    return new Notice(
+        "object-cloned",
+        Notice.Level.NOTE,
+        clone.part(),
+        String.format(
+            Locale.ROOT,
+            "object %d lies several ways up: object %d is its copy for one of them",
+            clone.original(),
+            clone.id()));
+  }
+
+  /** What the change means for other parts and objects. */
   List<Notice> notices() {
     return new ArrayList<>(notices);
   }
