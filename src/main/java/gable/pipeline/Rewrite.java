@@ -5,7 +5,6 @@ import gable.opc.OpcPackage;
 import gable.opc.PackageEdit;
 import gable.opc.PackageException;
 import gable.opc.PackageWriter;
-import gable.opc.PartContent;
 import gable.opc.WriteException;
 import gable.threemf.Changes;
 import gable.threemf.ModelLimits;
@@ -49,7 +48,7 @@ final class Rewrite {
     PackageEdit edit = PackageEdit.NONE;
     Changes changes = ModelWriter.splice(model, edits);
     for (SplicedPart part : changes.parts()) {
-      edit = edit.replace(part.name(), PartContent.of(part.bytes()));
+      edit = edit.replace(part.name(), part.content());
     }
     Stale stale = Stale.of(source, model, settings.unknownParts());
     for (String part : stale.dropped()) {
