@@ -58,6 +58,11 @@ final class OpcRules {
       Rule.error("3mf-two-print-tickets", "3MF Core 2.1.4", "leave one print ticket");
   static final Rule TWO_CORE_PROPERTIES =
       Rule.error("opc-two-core-properties", "OPC 10.2 [M4.1]", "leave one core properties part");
+  static final Rule SIGNATURE_UNREADABLE =
+      Rule.warning(
+          "opc-signature-unreadable", "OPC 12.2", "take it that the signature covers every part");
+  static final Rule ENCRYPTED_UNMARKED =
+      Rule.error("3mf-encrypted-unmarked", "Secure Content 3.3", REPAIR);
   static final Rule MANY_RELATIONS =
       Rule.error(
           "limit-relationships",

@@ -7,11 +7,13 @@ import jakarta.xml.bind.annotation.XmlRootElement;
 import java.io.StringReader;
 import java.util.List;
 import java.util.ServiceLoader;
+import java.util.function.Consumer;
 import javax.xml.namespace.QName;
 import javax.xml.stream.Location;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
 import org.codehaus.stax2.LocationInfo;
 import org.codehaus.stax2.XMLInputFactory2;
 import org.codehaus.stax2.XMLStreamReader2;
@@ -44,11 +46,36 @@ final class OpcXml {
     return new OpcXml(text, limits, notices).read(root);
   }
 
+  /**
+   * Walks through the text of any XML part.
+   *
+   * @param element told of each element when the reader stands at its start
+   */
+  static void walk(XmlText text, OpcLimits.Xml limits, Consumer<XMLStreamReader> element)
+      throws PackageException {
+    OpcXml xml = new OpcXml(text, limits, List.of());
+    try {
+      GuardedReader reader = new GuardedReader(xml.reader(), limits);
+      while (reader.hasNext()) {
+        if (reader.next() == XMLStreamConstants.START_ELEMENT) {
+          element.accept(reader);
+        }
+      }
+    } catch (XMLStreamException e) {
+      throw xml.wrong(e);
+    }
+  }
+
+  private XMLStreamReader2 reader() throws XMLStreamException, PackageException {
+    XMLStreamReader2 reader =
+        (XMLStreamReader2) factory().createXMLStreamReader(new StringReader(text.text()));
+    requireEncoding(reader);
+    return reader;
+  }
+
   private <T extends Bound> T read(Class<T> root) throws PackageException {
     try {
-      XMLStreamReader2 located =
-          (XMLStreamReader2) factory().createXMLStreamReader(new StringReader(text.text()));
-      requireEncoding(located);
+      XMLStreamReader2 located = reader();
       GuardedReader reader = new GuardedReader(located, limits);
       skipProlog(reader);
       requireRoot(reader, root.getAnnotation(XmlRootElement.class));
