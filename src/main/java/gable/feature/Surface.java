@@ -151,6 +151,37 @@ final class Surface {
     return rise;
   }
 
+  /** Cosine of the angle between the normals of two facets. */
+  double cosine(int facet, int other) {
+    return (double) nx(facet) * nx(other)
+        + (double) ny(facet) * ny(other)
+        + (double) nz(facet) * nz(other);
+  }
+
+  /** True if the surface is convex from one facet to another that follows it. */
+  boolean isConvex(int facet, int other) {
+    return rise(facet, other) < 0;
+  }
+
+  /**
+   * Sine of the angle by which the surface turns at a half-edge towards another facet, times the
+   * length of the half-edge: positive where it is concave. Cheap, for adding up.
+   */
+  double bend(int halfEdge, int other) {
+    int facet = halfEdge / 3;
+    double ax = nx(facet);
+    double ay = ny(facet);
+    double az = nz(facet);
+    double bx = nx(other);
+    double by = ny(other);
+    double bz = nz(other);
+    int from = mesh.origin(halfEdge);
+    int to = mesh.target(halfEdge);
+    return (az * by - ay * bz) * (mesh.x(to) - mesh.x(from))
+        + (ax * bz - az * bx) * (mesh.y(to) - mesh.y(from))
+        + (ay * bx - ax * by) * (mesh.z(to) - mesh.z(from));
+  }
+
   /** Angle in radians by which the surface turns at a half-edge, needles skipped; see above. */
   double turn(int halfEdge) {
     int other = beyond(halfEdge);

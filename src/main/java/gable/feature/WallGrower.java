@@ -20,6 +20,9 @@ final class WallGrower {
   /** Sharpest convex edge inside a patch: noise on slivers, but no chamfered mouth. */
   private static final double MOST_CONVEX = Math.toRadians(25);
 
+  private static final double LEAST_COSINE = Math.cos(SHARPEST);
+  private static final double LEAST_CONVEX_COSINE = Math.cos(MOST_CONVEX);
+
   /** Inside a strip the surface turns by less than this share of the bend between strips. */
   private static final double FLAT_SHARE = 0.15;
 
@@ -28,6 +31,22 @@ final class WallGrower {
 
   /** A failed patch is not tried again from its inner part, an eighth of it. */
   private static final int INNER_SHARE = 8;
+
+  /** Size from which a patch has corners and bends enough that its scatter can be believed. */
+  private static final int SCATTERED = 64;
+
+  /**
+   * Share of concave bends over convex ones from which a small patch is worth measuring. A wall
+   * with 10 micrometres of noise on facets of a quarter of a millimetre has about 0.4; less is
+   * measured when the patch is larger.
+   */
+  private static final double CLEARLY_HOLLOW = 0.4;
+
+  /** Share below which a patch of some size is rough or wavy, and no wall. */
+  private static final double LEAST_HOLLOW = 0.15;
+
+  /** Of a wavy patch this part, around the seed, is not tried again. */
+  private static final int WAVY_SHARE = 3;
 
   private static final int FIRST_PATCH = 16;
   private static final int LARGEST_PATCH = 2048;
@@ -54,6 +73,8 @@ final class WallGrower {
   private int[] levelEnds = new int[64];
   private int levels;
   private int core;
+  private boolean waves;
+  private double flatCosine;
 
   WallGrower(Surface surface, Tolerances tolerances, WallMeasure measure) {
     this.surface = surface;
@@ -94,20 +115,21 @@ final class WallGrower {
   Optional<WallModel> grow(int seed, FacetStates states) {
     bendFrom = seed;
     bendTo = Seeds.sharpestBend(surface, seed);
+    flatCosine = Math.cos(FLAT_SHARE * surface.turn(bendFrom, bendTo));
+    waves = false;
     Optional<WallModel> patch = patch(seed, states, true);
-    if (patch.isEmpty()) {
+    if (patch.isEmpty() && !waves) {
       patch = patch(seed, states, false);
     }
     core = innerLevels();
     return patch.isPresent() ? spread(patch.get(), states) : patch;
   }
 
-  /** Size of the levels that make up an eighth of the patch, at least the seed. */
+  /** Size of the levels that make up the inner part of the patch, at least the seed. */
   private int innerLevels() {
     int size = 1;
-    for (int level = 0;
-        level < levels && levelEnds[level] <= facets.size() / INNER_SHARE;
-        level++) {
+    int most = facets.size() / (waves ? WAVY_SHARE : INNER_SHARE);
+    for (int level = 0; level < levels && levelEnds[level] <= most; level++) {
       size = levelEnds[level];
     }
     return size;
@@ -127,14 +149,21 @@ final class WallGrower {
     levels = 0;
     for (int limit = FIRST_PATCH; limit <= LARGEST_PATCH; limit *= 2) {
       boolean more = extend(limit, states, along);
-      Optional<WallModel> model = measure.fresh(facets);
-      if (model.isPresent()) {
-        WallModel found = model.get();
-        if (isClear(found)) {
-          return model;
-        }
-        if (isHopeless(found)) {
-          return Optional.empty();
+      double hollow = hollowness();
+      if (facets.size() >= SCATTERED && hollow < LEAST_HOLLOW) {
+        waves = true;
+        return Optional.empty();
+      }
+      if (hollow >= CLEARLY_HOLLOW || facets.size() >= SCATTERED || !more) {
+        Optional<WallModel> model = measure.fresh(facets);
+        if (model.isPresent()) {
+          WallModel found = model.get();
+          if (isClear(found)) {
+            return model;
+          }
+          if (isHopeless(found) || (facets.size() >= SCATTERED && isScattered(found))) {
+            return Optional.empty();
+          }
         }
       }
       if (!more) {
@@ -154,6 +183,35 @@ final class WallGrower {
   /** Form that is smaller than this, in millimetres, does not matter. */
   double negligible(double radius) {
     return Math.max(leastNoise(), 0.05 * mostNoise(radius));
+  }
+
+  /**
+   * How much more the patch is concave than convex, as a share of all its bends: 1 for a clean
+   * bore, 0 for a surface that only waves or is rough.
+   */
+  private double hollowness() {
+    double sum = 0;
+    double all = 0;
+    for (int k = 0; k < facets.size(); k++) {
+      int facet = facets.get(k);
+      for (int h = 3 * facet; h < 3 * facet + 3; h++) {
+        int other = surface.beyond(h);
+        if (other >= 0 && facets.contains(other)) {
+          double bend = surface.bend(h, other);
+          sum += bend;
+          all += Math.abs(bend);
+        }
+      }
+    }
+    return all > 0 ? sum / all : 1;
+  }
+
+  /**
+   * The least squares of a patch on a wall scatter no more than the wall, however little of it the
+   * patch shows; on a surface that only waves they scatter as it waves.
+   */
+  private boolean isScattered(WallModel model) {
+    return model.rms() > 2 * mostNoise(model.cylinder().radius());
   }
 
   /** A patch over a third of a turn that still scatters by half its rise is no cylinder. */
@@ -208,12 +266,12 @@ final class WallGrower {
     if (surface.isSliver(other)) {
       return true;
     }
-    double turn = surface.turn(facet, other);
-    if (turn > SHARPEST || turn < -MOST_CONVEX) {
+    double cosine = surface.cosine(facet, other);
+    if (cosine < LEAST_COSINE || (cosine < LEAST_CONVEX_COSINE && surface.isConvex(facet, other))) {
       return false;
     }
     return !along
-        || Math.abs(turn) <= FLAT_SHARE * surface.turn(bendFrom, bendTo)
+        || cosine >= flatCosine
         || surface.alignment(facet, other, bendFrom, bendTo) >= ALONG;
   }
 

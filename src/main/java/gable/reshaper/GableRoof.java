@@ -245,16 +245,23 @@ public final class GableRoof implements Reshaper {
     }
 
     private RoofPlan plan(RoofProfile profile, RoofPlan.Footing footing) {
-      return new RoofPlan(frame, profile, end(profile, -1), end(profile, 1), footing);
+      return new RoofPlan(
+          frame, profile, end(profile, -1, footing), end(profile, 1, footing), footing);
     }
 
-    private RoofEnd end(RoofProfile profile, int side) {
+    private RoofEnd end(RoofProfile profile, int side, RoofPlan.Footing footing) {
       Rim rim = side < 0 ? bore.low() : bore.high();
       if (rim.kind().isBlind() || rim.kind() == EndKind.NARROWING) {
-        return RoofEnd.capped(bore, frame, side, GRID);
+        return capped(side, footing);
       }
       return RoofEnd.open(bore, profile, side, around, limits)
-          .orElseGet(() -> RoofEnd.capped(bore, frame, side, GRID));
+          .orElseGet(() -> capped(side, footing));
+    }
+
+    private RoofEnd capped(int side, RoofPlan.Footing footing) {
+      return footing instanceof RoofPlan.OnRulings
+          ? RoofEnd.capped(bore, frame, side, GRID)
+          : RoofEnd.beyond(bore, frame, side, HAIR);
     }
 
     private void addVariant(String name, RoofPlan plan, double left) {

@@ -54,6 +54,14 @@ record RoofEnd(ToolPlane plane, double reach, double measured) {
     return new RoofEnd(plane, at, at);
   }
 
+  /** A capped end a hair beyond the rim, for a tool that is to meet no vertex of it. */
+  static RoofEnd beyond(Bore bore, SectionFrame frame, int side, double hair) {
+    RoofEnd at = capped(bore, frame, side, 0);
+    double out = hair + at.plane.snap();
+    ToolPlane plane = new ToolPlane(at.plane.plane().moved(out), 0, ToolPlane.Role.END);
+    return new RoofEnd(plane, at.reach + side * out, at.measured);
+  }
+
   /** An open end: past the mouth's surface over the whole roof; nothing if the ridge misses it. */
   static Optional<RoofEnd> open(
       Bore bore, RoofProfile profile, int side, Surroundings around, Limits limits) {
