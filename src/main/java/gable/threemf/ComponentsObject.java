@@ -22,4 +22,9 @@ public record ComponentsObject(
   public ComponentsObject {
     components = List.copyOf(components);
   }
+
+  /** The same object with a further problem, which stands behind its own. */
+  ComponentsObject with(Optional<Problem> further) {
+    return new ComponentsObject(head, components, problem.or(() -> further), locked);
+  }
 }

@@ -56,7 +56,7 @@ final class Locking {
     }
     Optional<Problem> refused = root.unsupported();
     Map<String, ModelPart> result = new LinkedHashMap<>();
-    parts.forEach((name, part) -> result.put(name, part.with(locked, refused)));
+    parts.forEach((name, part) -> result.put(name, part.with(locked, refused, part == root)));
     return result;
   }
 

@@ -95,17 +95,38 @@ public final class ModelPart {
   }
 
   /**
-   * The part with some objects locked, and with all of them refused if there is a reason for that.
+   * The part with some meshes locked, and with all of them refused if there is a reason for that.
+   *
+   * @param root whether this is the root part, which alone may name other parts
    */
-  ModelPart with(IdentityHashMap<ModelObject, Problem> locked, Optional<Problem> refused) {
+  ModelPart with(
+      IdentityHashMap<ModelObject, Problem> locked, Optional<Problem> refused, boolean root) {
     Map<Integer, ModelObject> changed = new LinkedHashMap<>();
     objects.forEach(
         (id, object) -> {
-          boolean mesh = object instanceof MeshObject;
-          Optional<Problem> lock = Optional.ofNullable(locked.get(object));
-          changed.put(id, mesh ? ((MeshObject) object).with(refused, lock) : object);
+          if (object instanceof MeshObject mesh) {
+            changed.put(id, mesh.with(refused, Optional.ofNullable(locked.get(object))));
+          } else if (object instanceof ComponentsObject group && !root) {
+            changed.put(id, group.with(straying(group)));
+          } else {
+            changed.put(id, object);
+          }
         });
     return new ModelPart(facts, changed, groups, items, build, problems, locks, unsupported);
+  }
+
+  private Optional<Problem> straying(ComponentsObject group) {
+    return group.components().stream()
+        .filter(component -> !component.part().equals(name()))
+        .findFirst()
+        .map(
+            component ->
+                facts.at(
+                    ModelRules.PATH,
+                    component.number(),
+                    "model/resources/object " + group.id() + "/component " + component.index(),
+                    "the path '" + component.part() + "' outside the root part",
+                    "objects of the same part"));
   }
 
   PartFacts facts() {

@@ -13,13 +13,19 @@ import org.junit.jupiter.api.Assumptions;
  * Files of others that lie beside the project or where the system property {@code gable.corpus}
  * says. Tests over them are left out, loudly, where there are none; never where CI is set.
  */
-final class Corpus {
+public final class Corpus {
 
   private static final Path FOLDER =
       Path.of(System.getProperty("gable.corpus", "../shared/corpus"));
 
-  /** One line of the index: where the file is and what a conforming reader does with it. */
-  record Entry(Path file, String verdict) {
+  /**
+   * One line of the index.
+   *
+   * @param file where the file is
+   * @param verdict what a conforming reader does with it
+   * @param editor what an editor of meshes should do with it
+   */
+  public record Entry(Path file, String verdict, String editor) {
 
     @Override
     public String toString() {
@@ -30,7 +36,7 @@ final class Corpus {
   private Corpus() {}
 
   /** All files of the index, or none and a line that says so. */
-  static List<Entry> entries() {
+  public static List<Entry> entries() {
     Path index = FOLDER.resolve("INDEX.tsv");
     if (!Files.isRegularFile(index)) {
       if (Optional.ofNullable(System.getenv("CI")).isPresent()) {
@@ -42,7 +48,7 @@ final class Corpus {
       return lines
           .skip(1)
           .map(line -> line.split("\t", -1))
-          .map(cells -> new Entry(FOLDER.resolve(cells[0]), cells[8]))
+          .map(cells -> new Entry(FOLDER.resolve(cells[0]), cells[8], cells[9]))
           .toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -18,6 +18,16 @@ public final class Edits {
 
   /** The same, said to be on quite new faces or not, and for some uses only. */
   public static ObjectEdit split(MeshObject object, int facet, boolean onNewFace, List<Use> uses) {
+    return split(object, facet, onNewFace, SIX, uses);
+  }
+
+  /** The same on a grid, for some uses. */
+  public static ObjectEdit split(MeshObject object, int facet, VertexGrid grid, List<Use> uses) {
+    return split(object, facet, false, grid, uses);
+  }
+
+  private static ObjectEdit split(
+      MeshObject object, int facet, boolean onNewFace, VertexGrid grid, List<Use> uses) {
     Mesh mesh = object.mesh();
     double[] centre = new double[3];
     int[] corners = new int[9];
@@ -30,11 +40,11 @@ public final class Edits {
       corners[3 * k + 2] = mesh.vertexCount();
     }
     for (int axis = 0; axis < 3; axis++) {
-      centre[axis] = SIX.snap(centre[axis]);
+      centre[axis] = grid.snap(centre[axis]);
     }
     boolean[] flags = {onNewFace, onNewFace, onNewFace};
     int[] sources = {facet, facet, facet};
     MeshEdit edit = new MeshEdit(new int[] {facet}, centre, corners, sources, flags);
-    return new ObjectEdit(object, edit, SIX, uses);
+    return new ObjectEdit(object, edit, grid, uses);
   }
 }
