@@ -21,6 +21,24 @@ export function solidOf({ points, corners }) {
   }
 }
 
+/** The same mesh with vertices at exactly the same point made one. */
+export function welded({ points, corners }) {
+  const first = new Map();
+  const number = new Uint32Array(points.length / 3);
+  for (let v = 0; v < number.length; v++) {
+    const key = points.slice(3 * v, 3 * v + 3).join(' ');
+    if (!first.has(key)) first.set(key, v);
+    number[v] = first.get(key);
+  }
+  return { points, corners: corners.map((vertex) => number[vertex]) };
+}
+
+/** Whether two meshes have the same numbers throughout. */
+export function same(a, b) {
+  const equal = (p, q) => p.length === q.length && p.every((value, k) => value === q[k]);
+  return equal(a.points, b.points) && equal(a.corners, b.corners);
+}
+
 /** Volume of a without b in mm^3. */
 export function volumeWithout(a, b) {
   const rest = a.subtract(b);
