@@ -100,6 +100,20 @@ final class ConvexClip {
     return Math.sqrt(x * x + y * y + z * z) / 2;
   }
 
+  /** Length of the boundary. */
+  double boundary() {
+    double sum = 0;
+    for (int k = 0; k < count; k++) {
+      int p = 3 * k;
+      int q = k + 1 == count ? 0 : p + 3;
+      double dx = points[q] - points[p];
+      double dy = points[q + 1] - points[p + 1];
+      double dz = points[q + 2] - points[p + 2];
+      sum += Math.sqrt(dx * dx + dy * dy + dz * dz);
+    }
+    return sum;
+  }
+
   /** Largest value of nx x + ny y + nz z over the polygon. */
   double most(Vec3 n) {
     double most = Double.NEGATIVE_INFINITY;

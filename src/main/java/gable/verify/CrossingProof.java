@@ -50,9 +50,9 @@ final class CrossingProof {
       int c = welded.getOrDefault(patch.corner(f, 2), patch.corner(f, 2));
       triangles[f] = new Triangle(a, b, c, place.apply(a), place.apply(b), place.apply(c));
       for (int k = 0; k < 3; k++) {
-        double x = triangles[f].a().get(k);
-        double y = triangles[f].b().get(k);
-        double z = triangles[f].c().get(k);
+        double x = triangles[f].corner(0).get(k);
+        double y = triangles[f].corner(1).get(k);
+        double z = triangles[f].corner(2).get(k);
         low[3 * f + k] = Math.min(x, Math.min(y, z));
         high[3 * f + k] = Math.max(x, Math.max(y, z));
       }
@@ -121,7 +121,7 @@ final class CrossingProof {
           break;
         }
         if ((patch.isAdded(f) || patch.isAdded(g)) && boxesMeet(f, g) && crosses(f, g)) {
-          Vec3 at = triangles[patch.isAdded(f) ? f : g].a();
+          Vec3 at = triangles[patch.isAdded(f) ? f : g].corner(0);
           return Fault.of(
               proof,
               "%s%s and %s meet where they must not, near (%.4f, %.4f, %.4f)",

@@ -23,7 +23,16 @@ final class IntList {
     return values[index];
   }
 
+  int removeLast() {
+    return values[--size];
+  }
+
   void sort() {
     Arrays.sort(values, 0, size);
+  }
+
+  /** True if a sorted list has a value. */
+  boolean contains(int value) {
+    return Arrays.binarySearch(values, 0, size, value) >= 0;
   }
 }

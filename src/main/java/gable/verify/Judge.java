@@ -12,7 +12,6 @@ import gable.verify.Verdict.Evidence;
 import gable.verify.Verdict.Sound;
 import gable.verify.Verdict.Unsound;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Proves edits, without knowing the code that made them: from the mesh before, the edit and what is
@@ -124,17 +123,22 @@ public final class Judge {
       }
       Optional<Unsound> fault =
           volumes.fault(before, box, intent.cut().operation(), extent.leavesSomething());
+      if (fault.isEmpty()) {
+        fault =
+            ClosedForm.fault(patch, intent, tool, slack, volumes.change(), volumes.tolerance());
+      }
       return fault.isPresent() ? fault.get() : new Sound(evidence(volumes));
     }
 
     private Evidence evidence(VolumeProof volumes) {
+      var roof = new RoofMeasure(before, edit, patch, intent.feature().axis().direction());
       return new Evidence(
           volumes.change(),
           volumes.changeInTool(),
           volumes.tolerance(),
           slopes.leastSlope(),
           slopes.bridge(),
-          OptionalDouble.empty());
+          roof.left(box.diagonal(), slack.vertex() + tool.widestSnap()));
     }
   }
 }

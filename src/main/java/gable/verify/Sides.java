@@ -29,7 +29,22 @@ final class Sides {
   static int turn(Vec3 a, Vec3 b, Vec3 c, int axis) {
     int u = (axis + 1) % 3;
     int v = (axis + 2) % 3;
-    return Predicates.orient2d(a.get(u), a.get(v), b.get(u), b.get(v), c.get(u), c.get(v));
+    double ax = a.get(u);
+    double ay = a.get(v);
+    double bx = b.get(u);
+    double by = b.get(v);
+    double cx = c.get(u);
+    double cy = c.get(v);
+    double left = (ax - cx) * (by - cy);
+    double right = (ay - cy) * (bx - cx);
+    // zero only if the points share a coordinate (a difference of doubles never underflows; a
+    // product of differences above 1e-150 does not either): points in line with an axis
+    boolean zero =
+        left == 0
+            && right == 0
+            && (ax == cx || by == cy)
+            && (ay == cy || bx == cx);
+    return zero ? 0 : Predicates.orient2d(ax, ay, bx, by, cx, cy);
   }
 
   /** An axis along which a triangle is seen as a triangle; it must not be a line. */

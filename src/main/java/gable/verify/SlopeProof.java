@@ -48,7 +48,7 @@ final class SlopeProof {
       }
     }
     double allowed = Math.min(intent.bridge(), intent.limits().longestBridge());
-    double rounding = 2 * (slack.vertex() + widestSnap()); // both ends
+    double rounding = 2 * (slack.vertex() + tool.widestSnap()); // both ends
     if (bridge() > 0 && bridge() > allowed + rounding) {
       return Fault.of(
           Proof.SLOPE,
@@ -63,9 +63,6 @@ final class SlopeProof {
     return tool.planes().get(places.planeOf(index)).role();
   }
 
-  private double widestSnap() {
-    return tool.planes().stream().mapToDouble(plane -> plane.snap()).max().orElse(0);
-  }
 
   private Optional<Unsound> spanned(int f) {
     for (int k = 0; k < 3; k++) {

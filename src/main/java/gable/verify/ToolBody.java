@@ -107,6 +107,11 @@ final class ToolBody {
     return planes;
   }
 
+  /** The farthest that a vertex of the mesh may be from a plane in which it counts as lying. */
+  double widestSnap() {
+    return planes.stream().mapToDouble(ToolPlane::snap).max().orElse(0);
+  }
+
   Vec3 normal(int plane) {
     return normals[plane];
   }

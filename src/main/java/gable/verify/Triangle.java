@@ -10,27 +10,44 @@ import gable.geom.Vec3;
  * Devillers, Fast and Robust Triangle-Triangle Overlap Test Using Orientation Predicates, Journal
  * of Graphics Tools 8 (2003); the cases with common corners are derived here. Triangles are closed
  * sets: a touch is a meeting.
- *
- * @param ia number of the first corner
- * @param ib number of the second corner
- * @param ic number of the third corner
- * @param a first corner
- * @param b second corner
- * @param c third corner
  */
-record Triangle(int ia, int ib, int ic, Vec3 a, Vec3 b, Vec3 c) {
+final class Triangle {
+
+  private final int ia;
+  private final int ib;
+  private final int ic;
+  private final Vec3 a;
+  private final Vec3 b;
+  private final Vec3 c;
+
+  /** Axis along which it is seen as a triangle, and the turn of its corners then; 0 if flat. */
+  private final int axis;
+
+  private final int turn;
+
+  /** A triangle with the numbers and the places of its corners. */
+  Triangle(int ia, int ib, int ic, Vec3 a, Vec3 b, Vec3 c) {
+    this.ia = ia;
+    this.ib = ib;
+    this.ic = ic;
+    this.a = a;
+    this.b = b;
+    this.c = c;
+    this.axis = Sides.seenAlong(a, b, c);
+    this.turn = Sides.turn(a, b, c, axis);
+  }
 
   private int number(int k) {
     return k == 0 ? ia : k == 1 ? ib : ic;
   }
 
-  private Vec3 corner(int k) {
+  Vec3 corner(int k) {
     return k == 0 ? a : k == 1 ? b : c;
   }
 
   /** True if the corners lie on one line; such a triangle counts as part of its neighbours. */
   boolean isFlat() {
-    return Sides.collinear(a, b, c);
+    return turn == 0;
   }
 
   private int placeOf(int number) {
@@ -70,8 +87,7 @@ record Triangle(int ia, int ib, int ic, Vec3 a, Vec3 b, Vec3 c) {
     Vec3 q = corner((apex + 2) % 3);
     Vec3 mine = corner(apex);
     Vec3 its = other.corner(otherApex);
-    int axis = Sides.seenAlong(p, q, mine);
-    return Sides.turn(p, q, mine, axis) == Sides.turn(p, q, its, axis)
+    return Sides.turn(p, q, its, axis) == turn
         && Sides.of(p, q, mine, its) == 0;
   }
 
@@ -86,12 +102,12 @@ record Triangle(int ia, int ib, int ic, Vec3 a, Vec3 b, Vec3 c) {
     Vec3 q = corner((k + 2) % 3);
     Vec3 r = other.corner((m + 1) % 3);
     Vec3 s = other.corner((m + 2) % 3);
-    int axis = Sides.seenAlong(apex, p, q);
+    int its = Sides.turn(apex, r, s, axis);
     boolean shadowsMeet =
-        inWedge(apex, p, q, r, axis)
-            || inWedge(apex, p, q, s, axis)
-            || inWedge(apex, r, s, p, axis)
-            || inWedge(apex, r, s, q, axis);
+        inWedge(apex, p, q, r, turn)
+            || inWedge(apex, p, q, s, turn)
+            || inWedge(apex, r, s, p, its)
+            || inWedge(apex, r, s, q, its);
     if (!shadowsMeet) {
       return false;
     }
@@ -120,21 +136,21 @@ record Triangle(int ia, int ib, int ic, Vec3 a, Vec3 b, Vec3 c) {
   private static final int SEEN_FROM_ABOVE = -1;
 
   /** True if x, seen along an axis, is in the wedge at the apex, or if the wedge looks flat. */
-  private static boolean inWedge(Vec3 apex, Vec3 p, Vec3 q, Vec3 x, int axis) {
-    int turn = Sides.turn(apex, p, q, axis);
-    return Sides.turn(apex, p, x, axis) * turn >= 0 && Sides.turn(apex, x, q, axis) * turn >= 0;
+  private boolean inWedge(Vec3 apex, Vec3 p, Vec3 q, Vec3 x, int wedgeTurn) {
+    return Sides.turn(apex, p, x, axis) * wedgeTurn >= 0
+        && Sides.turn(apex, x, q, axis) * wedgeTurn >= 0;
   }
 
   private boolean meets(Triangle other) {
-    int axis = Sides.seenAlong(a, b, c);
-    if (separatedSeenAlong(axis, other) || other.separatedSeenAlong(axis, this)) {
+    if (separates(other, axis, turn)
+        || other.separates(this, axis, Sides.turn(other.a, other.b, other.c, axis))) {
       return false;
     }
     int da = Sides.of(a, b, c, other.a);
     int db = Sides.of(a, b, c, other.b);
     int dc = Sides.of(a, b, c, other.c);
     if (da == db && db == dc) {
-      return da == 0 && overlapsInPlane(other, axis);
+      return da == 0 && overlapsInPlane(other);
     }
     int ea = Sides.of(other.a, other.b, other.c, a);
     int eb = Sides.of(other.a, other.b, other.c, b);
@@ -167,32 +183,31 @@ record Triangle(int ia, int ib, int ic, Vec3 a, Vec3 b, Vec3 c) {
   }
 
   /** True if a side of this triangle, seen along an axis, has all of the other beyond it. */
-  private boolean separatedSeenAlong(int axis, Triangle other) {
-    int turn = Sides.turn(a, b, c, axis);
-    for (int k = 0; k < 3 && turn != 0; k++) {
+  private boolean separates(Triangle other, int along, int seenTurn) {
+    for (int k = 0; k < 3 && seenTurn != 0; k++) {
       Vec3 p = corner(k);
       Vec3 q = corner((k + 1) % 3);
-      if (Sides.turn(p, q, other.a, axis) * turn < 0
-          && Sides.turn(p, q, other.b, axis) * turn < 0
-          && Sides.turn(p, q, other.c, axis) * turn < 0) {
+      if (Sides.turn(p, q, other.a, along) * seenTurn < 0
+          && Sides.turn(p, q, other.b, along) * seenTurn < 0
+          && Sides.turn(p, q, other.c, along) * seenTurn < 0) {
         return true;
       }
     }
     return false;
   }
 
-  private boolean overlapsInPlane(Triangle other, int axis) {
+  private boolean overlapsInPlane(Triangle other) {
     for (int k = 0; k < 3; k++) {
       for (int m = 0; m < 3; m++) {
-        if (edgesMeet(k, other, m, axis)) {
+        if (edgesMeet(k, other, m)) {
           return true;
         }
       }
     }
-    return contains(other.a, axis) || other.contains(a, axis);
+    return contains(other.a) || other.contains(a);
   }
 
-  private boolean edgesMeet(int k, Triangle other, int m, int axis) {
+  private boolean edgesMeet(int k, Triangle other, int m) {
     Vec3 p = corner(k);
     Vec3 q = corner((k + 1) % 3);
     Vec3 r = other.corner(m);
@@ -207,8 +222,7 @@ record Triangle(int ia, int ib, int ic, Vec3 a, Vec3 b, Vec3 c) {
     return pr * ps <= 0 && rp * rq <= 0;
   }
 
-  private boolean contains(Vec3 x, int axis) {
-    int turn = Sides.turn(a, b, c, axis);
+  private boolean contains(Vec3 x) {
     return Sides.turn(a, b, x, axis) * turn >= 0
         && Sides.turn(b, c, x, axis) * turn >= 0
         && Sides.turn(c, a, x, axis) * turn >= 0;

@@ -3,11 +3,13 @@ package gable.verify;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import gable.feature.Bore;
 import gable.fixture.HoleBlock;
 import gable.fixture.HoleBlock.Ring;
 import gable.fixture.MeshSketch;
 import gable.geom.Affine3;
 import gable.geom.Box3;
+import gable.geom.Plane;
 import gable.geom.Tolerances;
 import gable.geom.Vec3;
 import gable.mesh.MeshEdit;
@@ -15,6 +17,7 @@ import gable.plan.ConvexTool;
 import gable.plan.Cut;
 import gable.plan.Intent;
 import gable.plan.Limits;
+import gable.plan.Operation;
 import gable.plan.ToolPlane;
 import gable.verify.Verdict.Evidence;
 import gable.verify.Verdict.Proof;
@@ -34,7 +37,7 @@ class JudgeTest {
 
   private static final int SIDES = 32;
 
-  private static MeshSketch block(double half) {
+  static MeshSketch block(double half) {
     return HoleBlock.ofHalfWidth(half)
         .ring(Ring.round(4, SIDES, Math.PI / 2, 0))
         .ring(Ring.round(4, SIDES, Math.PI / 2, 20))
@@ -90,6 +93,72 @@ class JudgeTest {
     assertThat(evidence.volumeInTool()).isCloseTo(-20 * area, within(1e-4));
     assertThat(evidence.leastSlope()).isCloseTo(Math.PI / 4, within(1e-5));
     assertThat(evidence.bridge()).isZero();
+    // the ridge is at 4 / cos 45, the top of the block at 15
+    assertThat(evidence.roofLeft()).isPresent();
+    assertThat(evidence.roofLeft().getAsDouble())
+        .isCloseTo(15 - 4 * Math.sqrt(2), within(1e-5));
+  }
+
+  @Test
+  void acceptsARoofOverABoreWithALoosePinAndLeavesThePin() {
+    // the pin's top is at 3.5, above the chord between the feet of the roof at 2.83
+    MeshSketch sketch = block(15);
+    int[] near = new int[SIDES];
+    int[] far = new int[SIDES];
+    for (int k = 0; k < SIDES; k++) {
+      double angle = 2 * Math.PI * k / SIDES;
+      Vec3 p = new Vec3(3.5 * Math.sin(angle), 3, 3.5 * Math.cos(angle));
+      near[k] = sketch.point(p);
+      far[k] = sketch.point(new Vec3(p.x(), -23, p.z()));
+    }
+    for (int k = 0; k < SIDES; k++) {
+      int next = (k + 1) % SIDES;
+      sketch.quad(near[k], far[k], far[next], near[next]);
+      if (k > 0 && next > 0) {
+        sketch.facet(near[0], near[k], near[next]);
+        sketch.facet(far[0], far[next], far[k]);
+      }
+    }
+    Trial trial = Trial.of(sketch.mesh());
+    int blockFacets = block(15).mesh().facetCount();
+    for (int k = 0; k < trial.edit().removedCount(); k++) {
+      assertThat(trial.edit().removed(k)).isLessThan(blockFacets);
+    }
+    assertThat(evidence(trial.verdict()).volumeChange())
+        .isCloseTo(evidence(trial().verdict()).volumeChange(), within(1e-4));
+  }
+
+  @Test
+  void acceptsARibAddedInsideTheBoreAndRefusesItAsACut() {
+    Trial trial = trial();
+    Bore bore = (Bore) trial.intent().feature();
+    List<ToolPlane> planes =
+        List.of(
+            plane(Vec3.Z, -3), // top of the rib, in the bore
+            plane(Vec3.Z.times(-1), 5), // below the wall, in the solid
+            plane(Vec3.X, 0.7),
+            plane(Vec3.X.times(-1), 0.6),
+            plane(Vec3.Y, -5),
+            plane(Vec3.Y.times(-1), 15));
+    Cut cut = new Cut(Operation.ADD, ConvexTool.of(planes, new Vec3(0, -10, -4), 30));
+    Intent intent = new Intent(bore, cut, Limits.usual(), 0, 0);
+    MeshEdit edit = trial.cut(cut).orElseThrow();
+    Evidence evidence = evidence(trial.judge().judge(trial.work(), edit, intent));
+    // section of the rib above the 32-gon with a corner at the bottom: its first edges fall from
+    // v = −4 by a = π/32 to either side, u up to 4 sin(2a) = 0.78, so both sides end on them
+    double rise = Math.tan(Math.PI / 32);
+    double area = 1.3 * (4 - 3) - rise * (0.7 * 0.7 + 0.6 * 0.6) / 2;
+    assertThat(evidence.volumeChange()).isCloseTo(10 * area, within(1e-4));
+    assertThat(evidence.volumeInTool()).isCloseTo(10 * area, within(1e-4));
+
+    Cut other = new Cut(Operation.SUBTRACT, cut.tool());
+    Intent wrong = new Intent(bore, other, Limits.usual(), 0, 0);
+    Verdict verdict = trial.judge().judge(trial.work(), edit, wrong);
+    assertRefused(verdict, Proof.PLACE, "faces the wrong way");
+  }
+
+  private static ToolPlane plane(Vec3 normal, double offset) {
+    return new ToolPlane(new Plane(normal, offset), 0, ToolPlane.Role.FLANK);
   }
 
   @Test

@@ -48,20 +48,40 @@ record Trial(Mesh mesh, WorkMesh work, MeshEdit edit, Intent intent, Judge judge
 
   /** The first bore of a part with its first variant of a roof. */
   static Trial of(Mesh mesh, Limits limits) {
+    Optional<Trial> trial = ifCut(mesh, limits);
+    assertThat(trial).isPresent();
+    return trial.orElseThrow();
+  }
+
+  /** The same, unless there is no roof for it or the kernel cannot cut it. */
+  static Optional<Trial> ifCut(Mesh mesh) {
+    return ifCut(mesh, Limits.usual());
+  }
+
+  private static Optional<Trial> ifCut(Mesh mesh, Limits limits) {
     HalfEdges halfEdges = HalfEdges.of(mesh);
     assertThat(halfEdges.closed()).isTrue();
     Tolerances tolerances = Tolerances.forModel(mesh.box().reach(), 0);
     List<Feature> features = FeatureFinder.find(mesh, halfEdges, tolerances).features();
     assertThat(features).isNotEmpty();
-    return of(mesh, (Bore) features.get(0), limits, tolerances);
-  }
-
-  private static Trial of(Mesh mesh, Bore bore, Limits limits, Tolerances tolerances) {
-    WorkMesh work = new WorkMesh(mesh, HalfEdges.of(mesh), FacetTree.of(mesh));
+    Bore bore = (Bore) features.get(0);
+    WorkMesh work = new WorkMesh(mesh, halfEdges, FacetTree.of(mesh));
     Optional<Proposal> proposal =
         new GableRoof().propose(bore, new Surroundings(work, mesh.box()), limits);
-    assertThat(proposal).containsInstanceOf(Reshape.class);
-    Variant variant = ((Reshape) proposal.orElseThrow()).ladder().get(0);
+    if (!(proposal.orElseThrow() instanceof Reshape reshape)) {
+      return Optional.empty();
+    }
+    Variant variant = reshape.ladder().get(0);
+    Cut cut = variant.cuts().get(0);
+    Judge judge = new Judge(mesh.box(), Affine3.IDENTITY, tolerances);
+    return cut(work, cut, bore, tolerances)
+        .map(
+            edit ->
+                new Trial(mesh, work, edit, intent(bore, variant, limits, tolerances), judge));
+  }
+
+  private static Intent intent(
+      Bore bore, Variant variant, Limits limits, Tolerances tolerances) {
     double bridge =
         variant.measures().stream()
             .filter(measure -> measure.name().equals("bridge"))
@@ -72,12 +92,11 @@ record Trial(Mesh mesh, WorkMesh work, MeshEdit edit, Intent intent, Judge judge
     double stray =
         cut.tool().planes().stream().mapToDouble(ToolPlane::snap).max().orElse(0)
             + 2 * tolerances.coordinateGrid();
-    Intent intent = new Intent(bore, cut, limits, bridge, stray / bore.radius());
-    Judge judge = new Judge(mesh.box(), Affine3.IDENTITY, tolerances);
-    return new Trial(mesh, work, cut(work, cut, bore, tolerances), intent, judge);
+    return new Intent(bore, cut, limits, bridge, stray / bore.radius());
   }
 
-  private static MeshEdit cut(WorkMesh work, Cut cut, Bore bore, Tolerances tolerances) {
+  private static Optional<MeshEdit> cut(
+      WorkMesh work, Cut cut, Bore bore, Tolerances tolerances) {
     int[] wall = bore.wall();
     CutResult result =
         ConvexCut.of(
@@ -87,8 +106,36 @@ record Trial(Mesh mesh, WorkMesh work, MeshEdit edit, Intent intent, Judge judge
             facet -> Arrays.binarySearch(wall, facet) >= 0,
             Trial::grid,
             tolerances.mergeDistance());
-    assertThat(result).isInstanceOf(CutResult.Done.class);
-    return ((CutResult.Done) result).edit();
+    return result instanceof CutResult.Done done ? Optional.of(done.edit()) : Optional.empty();
+  }
+
+  /** The edit that another cut of the same bore makes. */
+  Optional<MeshEdit> cut(Cut other) {
+    Tolerances tolerances = Tolerances.forModel(mesh.box().reach(), 0);
+    return cut(work, other, (Bore) intent.feature(), tolerances);
+  }
+
+  /** The mesh after the edit. */
+  Mesh after() {
+    EditSketch sketch = new EditSketch(edit);
+    double[] points = Arrays.copyOf(mesh.copyOfPoints(), 3 * (mesh.vertexCount() + edit.pointCount()));
+    for (int k = 0; k < 3 * edit.pointCount(); k++) {
+      points[3 * mesh.vertexCount() + k] = edit.coordinate(k / 3, k % 3);
+    }
+    int kept = mesh.facetCount() - edit.removedCount();
+    int[] corners = new int[3 * (kept + edit.facetCount())];
+    int at = 0;
+    for (int f = 0; f < mesh.facetCount(); f++) {
+      for (int k = 0; k < 3 && !sketch.removed().contains(f); k++) {
+        corners[at++] = mesh.corner(f, k);
+      }
+    }
+    for (int[] facet : sketch.facets()) {
+      for (int corner : facet) {
+        corners[at++] = corner;
+      }
+    }
+    return Mesh.of(points, corners);
   }
 
   Verdict verdict() {
