@@ -104,9 +104,13 @@ final class ClosedForm {
     load(section, bore.section().rulings());
     clipToTool(section);
     area -= section.area();
-    double length = (bore.high().wMin() + bore.high().wMax() - bore.low().wMin() - bore.low().wMax()) / 2;
+    double length =
+        (bore.high().wMin() + bore.high().wMax() - bore.low().wMin() - bore.low().wMax()) / 2;
     double ends =
-        bore.high().wMax() - bore.high().wMin() + bore.low().wMax() - bore.low().wMin()
+        bore.high().wMax()
+            - bore.high().wMin()
+            + bore.low().wMax()
+            - bore.low().wMin()
             + 2 * (bore.high().planeDeviation() + bore.low().planeDeviation() + slack.grid());
     double stray = 2 * (bore.section().deviation() + tool.widestSnap() + slack.grid());
     double allowed = tolerance + around * length * stray + area * ends;
@@ -120,7 +124,6 @@ final class ClosedForm {
         area * length,
         allowed);
   }
-
 
   /** A square about the axis in the section plane, in coordinates of print space. */
   private double[] square(double half) {

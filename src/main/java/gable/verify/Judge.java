@@ -124,8 +124,7 @@ public final class Judge {
       Optional<Unsound> fault =
           volumes.fault(before, box, intent.cut().operation(), extent.leavesSomething());
       if (fault.isEmpty()) {
-        fault =
-            ClosedForm.fault(patch, intent, tool, slack, volumes.change(), volumes.tolerance());
+        fault = ClosedForm.fault(patch, intent, tool, slack, volumes.change(), volumes.tolerance());
       }
       return fault.isPresent() ? fault.get() : new Sound(evidence(volumes));
     }

@@ -202,9 +202,7 @@ public final class MeshCheck {
             }
           }
         });
-    crossings
-        .subList(from, crossings.size())
-        .sort((a, b) -> Arrays.compare(key(a), key(b)));
+    crossings.subList(from, crossings.size()).sort((a, b) -> Arrays.compare(key(a), key(b)));
   }
 
   private static int[] key(Crossing crossing) {

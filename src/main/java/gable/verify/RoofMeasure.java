@@ -61,9 +61,7 @@ final class RoofMeasure {
         }
       }
     }
-    return from < to
-        ? above(first.plus(last).times(0.5), size, slack)
-        : OptionalDouble.empty();
+    return from < to ? above(first.plus(last).times(0.5), size, slack) : OptionalDouble.empty();
   }
 
   private boolean hangs(int f) {
@@ -85,8 +83,7 @@ final class RoofMeasure {
           }
         });
     for (int f = patch.firstAdded(); f < patch.firstStaying(); f++) {
-      double height =
-          height(start, patch.point(f, 0), patch.point(f, 1), patch.point(f, 2), slack);
+      double height = height(start, patch.point(f, 0), patch.point(f, 1), patch.point(f, 2), slack);
       nearest[0] = Math.min(nearest[0], height);
     }
     return nearest[0] < Double.POSITIVE_INFINITY

@@ -39,11 +39,7 @@ final class Sides {
     double right = (ay - cy) * (bx - cx);
     // zero only if the points share a coordinate (a difference of doubles never underflows; a
     // product of differences above 1e-150 does not either): points in line with an axis
-    boolean zero =
-        left == 0
-            && right == 0
-            && (ax == cx || by == cy)
-            && (ay == cy || bx == cx);
+    boolean zero = left == 0 && right == 0 && (ax == cx || by == cy) && (ay == cy || bx == cx);
     return zero ? 0 : Predicates.orient2d(ax, ay, bx, by, cx, cy);
   }
 

@@ -63,7 +63,6 @@ final class SlopeProof {
     return tool.planes().get(places.planeOf(index)).role();
   }
 
-
   private Optional<Unsound> spanned(int f) {
     for (int k = 0; k < 3; k++) {
       double u = across.dot(patch.point(f, k));

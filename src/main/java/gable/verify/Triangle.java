@@ -87,8 +87,7 @@ final class Triangle {
     Vec3 q = corner((apex + 2) % 3);
     Vec3 mine = corner(apex);
     Vec3 its = other.corner(otherApex);
-    return Sides.turn(p, q, its, axis) == turn
-        && Sides.of(p, q, mine, its) == 0;
+    return Sides.turn(p, q, its, axis) == turn && Sides.of(p, q, mine, its) == 0;
   }
 
   /**

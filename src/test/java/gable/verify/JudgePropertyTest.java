@@ -20,8 +20,7 @@ import org.junit.jupiter.api.Test;
  */
 class JudgePropertyTest {
 
-  private static final Affine3 LYING =
-      Affine3.rows(Vec3.X, Vec3.Z, new Vec3(0, -1, 0), Vec3.ZERO);
+  private static final Affine3 LYING = Affine3.rows(Vec3.X, Vec3.Z, new Vec3(0, -1, 0), Vec3.ZERO);
 
   static Mesh part(long seed) {
     Random random = new Random(seed);
@@ -99,7 +98,9 @@ class JudgePropertyTest {
         boolean seen = !whole.sound() || !single.sound() || unsound.why().contains("turned over");
         assertThat(seen).as("seed %d: %s", seed, unsound).isTrue();
       } else {
-        assertThat(whole.sound() && single.sound()).as("seed %d: %s %s", seed, whole, single).isTrue();
+        assertThat(whole.sound() && single.sound())
+            .as("seed %d: %s %s", seed, whole, single)
+            .isTrue();
       }
     }
     assertThat(judged).isGreaterThan(count * 9 / 10);
@@ -150,7 +151,9 @@ class JudgePropertyTest {
       Vec3 first = changed.points().get(0);
       changed.points().set(0, changed.points().get(1));
       changed.points().set(1, first);
-      assertThat(trial.get().verdict(changed.edit())).as("seed %d", seed).isInstanceOf(Unsound.class);
+      assertThat(trial.get().verdict(changed.edit()))
+          .as("seed %d", seed)
+          .isInstanceOf(Unsound.class);
     }
   }
 }

@@ -95,8 +95,7 @@ class JudgeTest {
     assertThat(evidence.bridge()).isZero();
     // the ridge is at 4 / cos 45, the top of the block at 15
     assertThat(evidence.roofLeft()).isPresent();
-    assertThat(evidence.roofLeft().getAsDouble())
-        .isCloseTo(15 - 4 * Math.sqrt(2), within(1e-5));
+    assertThat(evidence.roofLeft().getAsDouble()).isCloseTo(15 - 4 * Math.sqrt(2), within(1e-5));
   }
 
   @Test

@@ -22,7 +22,8 @@ class MeshCheckTest {
     MeshSketch sketch = new MeshSketch();
     int[] c = new int[8];
     for (int k = 0; k < 8; k++) {
-      c[k] = sketch.point(from.plus(new Vec3(edge * (k & 1), edge * (k >> 1 & 1), edge * (k >> 2))));
+      c[k] =
+          sketch.point(from.plus(new Vec3(edge * (k & 1), edge * (k >> 1 & 1), edge * (k >> 2))));
     }
     sketch.quad(c[0], c[2], c[3], c[1]);
     sketch.quad(c[4], c[5], c[7], c[6]);
@@ -58,7 +59,10 @@ class MeshCheckTest {
 
   @Test
   void countsShells() {
-    MeshSketch two = cube(Vec3.ZERO, 1).add(cube(new Vec3(3, 0, 0), 1)).add(bored().placed(Affine3.scale(0.01)).placed(shift(9)));
+    MeshSketch two =
+        cube(Vec3.ZERO, 1)
+            .add(cube(new Vec3(3, 0, 0), 1))
+            .add(bored().placed(Affine3.scale(0.01)).placed(shift(9)));
     Report report = MeshCheck.of(two.mesh());
     assertThat(report.sound()).isTrue();
     assertThat(report.shells()).isEqualTo(3);

@@ -75,13 +75,10 @@ record Trial(Mesh mesh, WorkMesh work, MeshEdit edit, Intent intent, Judge judge
     Cut cut = variant.cuts().get(0);
     Judge judge = new Judge(mesh.box(), Affine3.IDENTITY, tolerances);
     return cut(work, cut, bore, tolerances)
-        .map(
-            edit ->
-                new Trial(mesh, work, edit, intent(bore, variant, limits, tolerances), judge));
+        .map(edit -> new Trial(mesh, work, edit, intent(bore, variant, limits, tolerances), judge));
   }
 
-  private static Intent intent(
-      Bore bore, Variant variant, Limits limits, Tolerances tolerances) {
+  private static Intent intent(Bore bore, Variant variant, Limits limits, Tolerances tolerances) {
     double bridge =
         variant.measures().stream()
             .filter(measure -> measure.name().equals("bridge"))
@@ -95,8 +92,7 @@ record Trial(Mesh mesh, WorkMesh work, MeshEdit edit, Intent intent, Judge judge
     return new Intent(bore, cut, limits, bridge, stray / bore.radius());
   }
 
-  private static Optional<MeshEdit> cut(
-      WorkMesh work, Cut cut, Bore bore, Tolerances tolerances) {
+  private static Optional<MeshEdit> cut(WorkMesh work, Cut cut, Bore bore, Tolerances tolerances) {
     int[] wall = bore.wall();
     CutResult result =
         ConvexCut.of(
@@ -118,7 +114,8 @@ record Trial(Mesh mesh, WorkMesh work, MeshEdit edit, Intent intent, Judge judge
   /** The mesh after the edit. */
   Mesh after() {
     EditSketch sketch = new EditSketch(edit);
-    double[] points = Arrays.copyOf(mesh.copyOfPoints(), 3 * (mesh.vertexCount() + edit.pointCount()));
+    double[] points =
+        Arrays.copyOf(mesh.copyOfPoints(), 3 * (mesh.vertexCount() + edit.pointCount()));
     for (int k = 0; k < 3 * edit.pointCount(); k++) {
       points[3 * mesh.vertexCount() + k] = edit.coordinate(k / 3, k % 3);
     }

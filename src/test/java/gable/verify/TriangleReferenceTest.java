@@ -140,7 +140,10 @@ class TriangleReferenceTest {
     int meeting = 0;
     for (int round = 0; round < 40000; round++) {
       List<long[]> p = places(random);
-      int[] other = common == 0 ? new int[] {3, 4, 5} : common == 1 ? new int[] {0, 4, 5} : new int[] {0, 1, 5};
+      int[] other =
+          common == 0
+              ? new int[] {3, 4, 5}
+              : common == 1 ? new int[] {0, 4, 5} : new int[] {0, 1, 5};
       if (flat(p.get(0), p.get(1), p.get(2))
           || flat(p.get(other[0]), p.get(other[1]), p.get(other[2]))) {
         continue;

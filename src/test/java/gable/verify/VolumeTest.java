@@ -104,8 +104,10 @@ class VolumeTest {
       corners[36 + c] = 8 + inner.corner(c / 3, 2 - c % 3); // turned inside out
     }
     Mesh hollow = Mesh.of(points, corners);
-    assertThat(filled(hollow, box(new Vec3(1, 1, 1), new Vec3(3, 3, 3)))).isCloseTo(7, within(1e-12));
-    assertThat(filled(hollow, box(new Vec3(-1, -1, -1), new Vec3(5, 5, 5)))).isCloseTo(63, within(1e-11));
+    assertThat(filled(hollow, box(new Vec3(1, 1, 1), new Vec3(3, 3, 3))))
+        .isCloseTo(7, within(1e-12));
+    assertThat(filled(hollow, box(new Vec3(-1, -1, -1), new Vec3(5, 5, 5))))
+        .isCloseTo(63, within(1e-11));
     assertThat(filled(hollow, box(new Vec3(-1, -1, -1), new Vec3(2, 5, 5))))
         .isCloseTo(32 - 0.75, within(1e-11));
   }
@@ -122,7 +124,8 @@ class VolumeTest {
     Box3 hint = trial.intent().cut().tool().box();
     List<ToolPlane> planes =
         right.planes().stream()
-            .map(p -> new ToolPlane(p.plane().moved(p.plane().normal().dot(by)), p.snap(), p.role()))
+            .map(
+                p -> new ToolPlane(p.plane().moved(p.plane().normal().dot(by)), p.snap(), p.role()))
             .toList();
     ToolBody raised = ToolBody.of(ConvexTool.of(planes, hint.min(), 2 * hint.diagonal()), 0);
     Optional<Unsound> fault = volume(trial, places, raised);
