@@ -56,7 +56,7 @@ final class ConvexClip {
       if (dp <= 0) {
         System.arraycopy(points, p, next, 3 * kept++, 3);
       }
-      if (dp < 0 && dq > 0 || dp > 0 && dq < 0) {
+      if ((dp < 0 && dq > 0) || (dp > 0 && dq < 0)) {
         double share = dp / (dp - dq);
         for (int i = 0; i < 3; i++) {
           next[3 * kept + i] = points[p + i] + share * (points[q + i] - points[p + i]);

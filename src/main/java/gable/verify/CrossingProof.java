@@ -202,7 +202,7 @@ final class CrossingProof {
       int f = patch.firstAdded() + k;
       int bits = Float.floatToIntBits(floor(low[3 * f + axis]));
       int ordered = bits >= 0 ? bits : bits ^ Integer.MAX_VALUE;
-      order[k] = (long) ordered << 32 | f;
+      order[k] = ((long) ordered << 32) | f;
     }
     Arrays.sort(order);
     return order;

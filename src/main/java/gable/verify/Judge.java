@@ -116,10 +116,10 @@ public final class Judge {
     }
 
     private Verdict volumeVerdict() {
-      VolumeProof volumes = new VolumeProof(patch, edit, tool, places);
+      VolumeProof volumes = new VolumeProof(patch, tool, places);
       for (int attempt = 1; attempt <= APEX_ATTEMPTS && volumes.apexIsBad(); attempt++) {
         ToolBody again = ToolBody.of(intent.cut().tool(), attempt);
-        volumes = new VolumeProof(patch, edit, again, places);
+        volumes = new VolumeProof(patch, again, places);
       }
       Optional<Unsound> fault =
           volumes.fault(before, box, intent.cut().operation(), extent.leavesSomething());

@@ -26,7 +26,7 @@ final class LongTable {
 
   /** A key for an ordered pair of numbers that are not negative. */
   static long pair(int first, int second) {
-    return (long) first << 32 | second;
+    return ((long) first << 32) | second;
   }
 
   int get(long key) {
@@ -50,9 +50,9 @@ final class LongTable {
 
   private int slot(long key) {
     int mask = keys.length - 1;
-    int slot = (int) (key * SPREAD >>> 32) & mask;
+    int slot = (int) ((key * SPREAD) >>> 32) & mask;
     while (values[slot] != NONE && keys[slot] != key) {
-      slot = slot + 1 & mask;
+      slot = (slot + 1) & mask;
     }
     return slot;
   }

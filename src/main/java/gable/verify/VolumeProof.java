@@ -2,7 +2,6 @@ package gable.verify;
 
 import gable.geom.Box3;
 import gable.geom.Vec3;
-import gable.mesh.MeshEdit;
 import gable.mesh.WorkMesh;
 import gable.plan.Operation;
 import gable.verify.Verdict.Proof;
@@ -35,7 +34,6 @@ final class VolumeProof {
   private static final double ROUNDING = 1e-12;
 
   private final Patch patch;
-  private final MeshEdit edit;
   private final ToolBody tool;
   private final ConvexClip work = new ConvexClip();
   private final double[] depths;
@@ -49,9 +47,8 @@ final class VolumeProof {
   private double before;
   private double after;
 
-  VolumeProof(Patch patch, MeshEdit edit, ToolBody tool, PlaceProof places) {
+  VolumeProof(Patch patch, ToolBody tool, PlaceProof places) {
     this.patch = patch;
-    this.edit = edit;
     this.tool = tool;
     this.depths = new double[tool.planes().size()];
     for (int f = 0; f < patch.facetCount(); f++) {

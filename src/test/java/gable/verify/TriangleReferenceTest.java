@@ -138,7 +138,7 @@ class TriangleReferenceTest {
   void agreesWithSeparatingDirections(int common) {
     Random random = new Random(20 + common);
     int meeting = 0;
-    for (int round = 0; round < 40000; round++) {
+    for (int round = 0; round < 12000; round++) {
       List<long[]> p = places(random);
       int[] other =
           common == 0
@@ -158,6 +158,6 @@ class TriangleReferenceTest {
       assertThat(one.crosses(two)).as("round %d", round).isEqualTo(expected);
       assertThat(two.crosses(one)).as("round %d, changed places", round).isEqualTo(expected);
     }
-    assertThat(meeting).isGreaterThan(1000);
+    assertThat(meeting).isGreaterThan(300);
   }
 }

@@ -142,7 +142,7 @@ class VolumeTest {
 
   private static Optional<Unsound> volume(Trial trial, PlaceProof places, ToolBody tool) {
     Patch patch = Patch.of(trial.work(), trial.edit(), tool.box(), 1e-4);
-    return new VolumeProof(patch, trial.edit(), tool, places)
+    return new VolumeProof(patch, tool, places)
         .fault(trial.work(), trial.mesh().box(), Operation.SUBTRACT, false);
   }
 
