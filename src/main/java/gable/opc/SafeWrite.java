@@ -13,6 +13,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermission;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -39,16 +40,13 @@ public final class SafeWrite implements Closeable {
   private static final int MOST_NAMES = 1000;
 
   private final Path target;
-  private final Path temporary;
+  private final Temporary file;
   private final FileChannel channel;
-  private final Thread atExit;
-  private boolean committed;
 
-  private SafeWrite(Path target, Path temporary, FileChannel channel) {
+  private SafeWrite(Path target, Temporary file, FileChannel channel) {
     this.target = target;
-    this.temporary = temporary;
+    this.file = file;
     this.channel = channel;
-    this.atExit = new Thread(this::discard, "remove " + temporary.getFileName());
   }
 
   /**
@@ -97,17 +95,16 @@ public final class SafeWrite implements Closeable {
   private static SafeWrite beside(Path real, Path folder) throws IOException {
     long process = ProcessHandle.current().pid();
     for (int i = 0; i < MOST_NAMES; i++) {
-      Path temporary =
-          folder.resolve(
-              String.format(Locale.ROOT, ".%s.%d-%d.part", real.getFileName(), process, i));
+      // Not made from the target's name, which may be as long as names can be.
+      Path path = folder.resolve(String.format(Locale.ROOT, ".gable-%d-%d.part", process, i));
+      Temporary file = new Temporary(path);
       try {
-        FileChannel channel =
-            FileChannel.open(temporary, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-        SafeWrite output = new SafeWrite(real, temporary, channel);
-        Runtime.getRuntime().addShutdownHook(output.atExit);
-        return output;
+        return new SafeWrite(real, file, file.open());
       } catch (FileAlreadyExistsException e) {
-        // another output of this program, or left behind by one that was killed: try the next name
+        file.forget(); // another output of this program, or of one that was killed
+      } catch (IOException e) {
+        file.forget();
+        throw e;
       }
     }
     throw new IOException("no free name for a temporary file in '" + folder + "'");
@@ -131,7 +128,7 @@ public final class SafeWrite implements Closeable {
 
   /** The file that is being written; it may be read once {@link #seal} has returned. */
   public Path temporary() {
-    return temporary;
+    return file.path;
   }
 
   /** Forces what has been written to the disk. Nothing can be written afterwards. */
@@ -149,10 +146,10 @@ public final class SafeWrite implements Closeable {
   }
 
   private void keepPermissions() throws IOException {
-    boolean posix = Files.getFileStore(temporary).supportsFileAttributeView("posix");
+    boolean posix = Files.getFileStore(file.path).supportsFileAttributeView("posix");
     if (posix && Files.exists(target)) {
       Set<PosixFilePermission> permissions = Files.getPosixFilePermissions(target);
-      Files.setPosixFilePermissions(temporary, permissions);
+      Files.setPosixFilePermissions(file.path, permissions);
     }
   }
 
@@ -164,7 +161,7 @@ public final class SafeWrite implements Closeable {
     } catch (IOException e) {
       throw failed(e);
     }
-    committed = true;
+    file.forget();
     Path folder = target.toAbsolutePath().getParent();
     try (FileChannel entry = FileChannel.open(folder, StandardOpenOption.READ)) {
       entry.force(true);
@@ -175,7 +172,7 @@ public final class SafeWrite implements Closeable {
 
   private void move() throws IOException {
     try {
-      Files.move(temporary, target, StandardCopyOption.ATOMIC_MOVE);
+      Files.move(file.path, target, StandardCopyOption.ATOMIC_MOVE);
     } catch (AtomicMoveNotSupportedException e) {
       throw new IOException("the folder cannot replace files at one stroke", e);
     }
@@ -184,23 +181,8 @@ public final class SafeWrite implements Closeable {
   /** Removes the temporary file if it has not been moved into place. */
   @Override
   public void close() {
-    discard();
-    try {
-      Runtime.getRuntime().removeShutdownHook(atExit);
-    } catch (IllegalStateException e) {
-      // The program is ending, and the hook will find nothing left to do.
-    }
-  }
-
-  private synchronized void discard() {
-    try {
-      channel.close();
-      if (!committed) {
-        Files.deleteIfExists(temporary);
-      }
-    } catch (IOException e) {
-      // Nothing more can be done, and the target is as it was.
-    }
+    file.discard();
+    file.forget();
   }
 
   private static WriteException failed(IOException e) {
@@ -216,5 +198,63 @@ public final class SafeWrite implements Closeable {
 
   private static WriteException wrong(Rule rule, String found, String expected) {
     return new WriteException(new Problem(rule, Place.FILE, found, expected));
+  }
+
+  /** The temporary file, which is removed even when the program is told to end. */
+  private static final class Temporary {
+
+    private final Path path;
+    private final Thread atExit;
+    private Optional<FileChannel> channel = Optional.empty();
+    private boolean gone;
+
+    Temporary(Path path) {
+      this.path = path;
+      this.atExit = new Thread(this::discard, "remove " + path.getFileName());
+    }
+
+    /** Makes the file, unless the program is ending and nobody would remove it any more. */
+    FileChannel open() throws IOException {
+      try {
+        Runtime.getRuntime().addShutdownHook(atExit);
+      } catch (IllegalStateException e) {
+        throw new IOException("the program is ending", e);
+      }
+      synchronized (this) {
+        if (gone) {
+          throw new IOException("the program is ending");
+        }
+        FileChannel opened =
+            FileChannel.open(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        channel = Optional.of(opened);
+        return opened;
+      }
+    }
+
+    /** Closes and removes the file if it is ours. */
+    synchronized void discard() {
+      gone = true;
+      if (channel.isPresent()) {
+        try {
+          channel.get().close();
+          Files.deleteIfExists(path);
+        } catch (IOException e) {
+          // Nothing more can be done, and the target is as it was.
+        }
+        channel = Optional.empty();
+      }
+    }
+
+    /** Lets go of the file: it has been moved, removed or was never made. */
+    void forget() {
+      synchronized (this) {
+        channel = Optional.empty();
+      }
+      try {
+        Runtime.getRuntime().removeShutdownHook(atExit);
+      } catch (IllegalStateException e) {
+        // The program is ending, and the hook will find nothing left to do.
+      }
+    }
   }
 }

@@ -125,6 +125,25 @@ class SafeWriteTest {
   }
 
   @Test
+  void writesToANameAsLongAsNamesCanBe() throws Exception {
+    Path target = folder.resolve("n".repeat(251) + ".3mf"); // 255 bytes (practice: ext4, APFS)
+    write(target, "new");
+    assertThat(target).hasContent("new");
+  }
+
+  @Test
+  void saysSoWhenTheFileCannotBeMovedIntoPlaceAndCleansUp() throws Exception {
+    SafeWrite output = SafeWrite.to(folder.resolve("n".repeat(300) + ".3mf"));
+    output.stream().write(1);
+    assertThatThrownBy(output::commit)
+        .isInstanceOfSatisfying(
+            WriteException.class,
+            e -> assertThat(e.problem().code()).isEqualTo("output-cannot-be-written"));
+    output.close();
+    assertThat(names()).isEmpty();
+  }
+
+  @Test
   void refusesWhatMayNotBeWritten() throws Exception {
     Path target = old();
     Files.setPosixFilePermissions(target, PosixFilePermissions.fromString("r--r--r--"));
