@@ -26,7 +26,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -42,8 +41,9 @@ class ObjectReshaperTest {
   /** Lays the block's w along −y, its v upwards. */
   private static final Affine3 LYING = Affine3.rows(Vec3.X, Vec3.Z, new Vec3(0, -1, 0), Vec3.ZERO);
 
-  private static final UnaryOperator<Vec3> GRID =
-      p -> new Vec3(round(p.x()), round(p.y()), round(p.z()));
+  private static Vec3 onGrid(Vec3 p) {
+    return new Vec3(round(p.x()), round(p.y()), round(p.z()));
+  }
 
   private static double round(double value) {
     return Math.rint(value * 1e7) / 1e7;
@@ -317,7 +317,7 @@ class ObjectReshaperTest {
     return new ObjectReshaper(
             new WorkMesh(mesh, halfEdges, FacetTree.of(mesh)),
             mesh.box(),
-            new Frame(Affine3.IDENTITY, GRID, tolerances),
+            new Frame(Affine3.IDENTITY, ObjectReshaperTest::onGrid, tolerances),
             limits,
             List.of(new GableRoof()),
             (before, edit, intent) -> Optional.empty())
