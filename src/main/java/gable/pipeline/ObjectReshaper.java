@@ -167,9 +167,10 @@ public final class ObjectReshaper {
     Reshape reshape = (Reshape) proposal;
     String why = "";
     for (Variant variant : reshape.ladder()) {
-      Optional<String> fault = attempt(feature, variant);
+      List<Measure> measures = new ArrayList<>(variant.measures());
+      Optional<String> fault = attempt(feature, variant, measures);
       if (fault.isEmpty()) {
-        return new Change(by, Optional.of(variant.profile()), Optional.empty(), variant.measures());
+        return new Change(by, Optional.of(variant.profile()), Optional.empty(), measures);
       }
       why = fault.get();
     }
@@ -177,22 +178,27 @@ public final class ObjectReshaper {
     return new Change(by, Optional.empty(), Optional.of(reason), List.of());
   }
 
-  private Optional<String> attempt(Feature feature, Variant variant) {
+  /** Makes all cuts of a variant or none; what they take away joins the measures. */
+  private Optional<String> attempt(Feature feature, Variant variant, List<Measure> measures) {
     List<WorkMesh.Undo> done = new ArrayList<>();
+    double removed = 0;
     for (Cut cut : variant.cuts()) {
-      Optional<String> fault = cut(feature, cut, variant, done);
+      EditVolume volume = new EditVolume(mesh);
+      Optional<String> fault = cut(feature, cut, variant, volume, done);
       if (fault.isPresent()) {
         for (int k = done.size() - 1; k >= 0; k--) {
           mesh.undo(done.get(k));
         }
         return fault;
       }
+      removed -= volume.change();
     }
+    measures.add(Measure.volume("removed-volume", removed));
     return Optional.empty();
   }
 
   private Optional<String> cut(
-      Feature feature, Cut cut, Variant variant, List<WorkMesh.Undo> done) {
+      Feature feature, Cut cut, Variant variant, EditVolume volume, List<WorkMesh.Undo> done) {
     int[] wall = feature instanceof Bore bore ? bore.wall() : new int[0];
     CutResult result =
         ConvexCut.of(
@@ -208,6 +214,7 @@ public final class ObjectReshaper {
     MeshEdit edit = ((CutResult.Done) result).edit();
     Optional<String> fault = proof.fault(mesh, edit, intent(feature, cut, variant));
     if (fault.isEmpty()) {
+      volume.measure(edit);
       done.add(mesh.apply(edit));
     }
     return fault;

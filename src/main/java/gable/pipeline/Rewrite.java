@@ -44,13 +44,15 @@ final class Rewrite {
   }
 
   static Rewrite of(
-      OpcPackage source, ModelPackage model, List<ObjectEdit> edits, Settings settings) {
+      OpcPackage source, ModelPackage model, List<ObjectEdit> edits, Settings settings)
+      throws PackageException {
     PackageEdit edit = PackageEdit.NONE;
     Changes changes = ModelWriter.splice(model, edits);
     for (SplicedPart part : changes.parts()) {
       edit = edit.replace(part.name(), part.content());
     }
-    Stale stale = Stale.of(source, model, settings.unknownParts());
+    List<String> changed = changes.parts().stream().map(SplicedPart::name).toList();
+    Stale stale = Stale.of(source, changed, settings.unknownParts());
     for (String part : stale.dropped()) {
       edit = edit.drop(part);
     }

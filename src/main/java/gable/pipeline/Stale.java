@@ -1,75 +1,105 @@
 package gable.pipeline;
 
 import gable.opc.OpcPackage;
+import gable.opc.PackageException;
 import gable.opc.Part;
-import gable.opc.Relationship;
+import gable.opc.PartRoles;
 import gable.opc.RelationshipTypes;
-import gable.threemf.ModelPackage;
-import gable.threemf.ModelPart;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 
 /**
- * Parts that a change of the model may have made wrong. Source: 3MF Core 1.4, section 2.1.5: a part
- * that nothing known covers and that no MustPreserve relationship protects is assumed stale.
- *
- * @param dropped names of the parts that go
- * @param notices what is to be said about those that stay and those that go
+ * Parts that a change of model parts may have made wrong, and what becomes of them. Pictures stay
+ * and are named. Parts that nobody knows stay or go as the user wants (3MF Core 1.4, section 2.1.5:
+ * they are assumed stale). Signatures over a part that was changed are stale for certain and go.
  */
-record Stale(List<String> dropped, List<Notice> notices) {
+final class Stale {
 
-  private static final Set<String> KNOWN =
-      Set.of(
-          RelationshipTypes.MODEL,
-          RelationshipTypes.TEXTURE,
-          RelationshipTypes.PRINT_TICKET,
-          RelationshipTypes.THUMBNAIL,
-          RelationshipTypes.CORE_PROPERTIES,
-          RelationshipTypes.MUST_PRESERVE,
-          RelationshipTypes.SIGNATURE_ORIGIN,
-          RelationshipTypes.SIGNATURE,
-          RelationshipTypes.CERTIFICATE,
-          RelationshipTypes.KEY_STORE,
-          RelationshipTypes.ENCRYPTED_FILE);
+  private final List<String> dropped = new ArrayList<>();
+  private final List<Notice> notices = new ArrayList<>();
 
-  static Stale of(OpcPackage source, ModelPackage model, Settings.UnknownParts unknown) {
-    List<String> dropped = new ArrayList<>();
-    List<Notice> notices = new ArrayList<>();
-    Set<String> thumbnails = new HashSet<>();
-    Set<String> covered = new HashSet<>();
-    for (Relationship relationship : source.allRelationships()) {
-      if (relationship.is(RelationshipTypes.THUMBNAIL)) {
-        relationship.part().ifPresent(thumbnails::add);
-      }
-      if (KNOWN.contains(relationship.type())) {
-        relationship.part().ifPresent(covered::add);
-      }
+  private Stale() {}
+
+  /**
+   * Looks for them.
+   *
+   * @param source the package before the change
+   * @param changed names of the parts that are changed
+   */
+  static Stale of(OpcPackage source, List<String> changed, Settings.UnknownParts unknown)
+      throws PackageException {
+    PartRoles roles = PartRoles.of(source);
+    Stale stale = new Stale();
+    stale.notices.addAll(Problems.notices(roles.problems()));
+    stale.pictures(source);
+    stale.unknown(roles.unknownParts(), unknown);
+    if (roles.isSigned()) {
+      stale.signatures(roles, changed);
     }
-    model.parts().stream().map(ModelPart::name).forEach(covered::add);
-    for (Part part : source.parts()) {
-      if (thumbnails.contains(part.name())) {
-        notices.add(kept("thumbnail-stale", part, "the picture still shows the model as it was"));
-      } else if (!covered.contains(part.name()) && !part.contentType().isEmpty()) {
-        boolean drop = unknown == Settings.UnknownParts.DROP;
-        if (drop) {
-          dropped.add(part.name());
-        }
-        notices.add(
-            drop
-                ? kept("unknown-part-dropped", part, "nothing known covers this part: dropped")
-                : kept(
-                    "unknown-part-kept",
-                    part,
-                    "nothing known covers this part: it was kept, but may speak of the model as it"
-                        + " was (3MF Core 2.1.5); --unknown-parts drop leaves such parts out"));
-      }
-    }
-    return new Stale(dropped, notices);
+    return stale;
   }
 
-  private static Notice kept(String code, Part part, String message) {
-    return new Notice(code, Notice.Level.NOTE, part.name(), message);
+  /** Names of the parts that go. */
+  List<String> dropped() {
+    return List.copyOf(dropped);
+  }
+
+  /** What is to be said about those that stay and those that go. */
+  List<Notice> notices() {
+    return List.copyOf(notices);
+  }
+
+  private void pictures(OpcPackage source) {
+    source.allRelationships().stream()
+        .filter(relationship -> relationship.is(RelationshipTypes.THUMBNAIL))
+        .flatMap(relationship -> relationship.part().stream())
+        .distinct()
+        .forEach(
+            part ->
+                say("thumbnail-stale", Notice.Level.NOTE, part, "the picture shows the old model"));
+  }
+
+  private void unknown(List<Part> parts, Settings.UnknownParts wish) {
+    for (Part part : parts) {
+      if (wish == Settings.UnknownParts.DROP) {
+        dropped.add(part.name());
+        say(
+            "unknown-part-dropped",
+            Notice.Level.NOTE,
+            part.name(),
+            "nothing that the standard knows refers to this part: it was dropped");
+      } else {
+        say(
+            "unknown-part-kept",
+            Notice.Level.NOTE,
+            part.name(),
+            "nothing that the standard knows refers to this part: it was kept, but may speak of the"
+                + " model as it was (3MF Core 2.1.5); --unknown-parts drop leaves such parts out");
+      }
+    }
+  }
+
+  /** Relationships and content types change with every part that goes. */
+  private void signatures(PartRoles roles, List<String> changed) {
+    List<String> touched = new ArrayList<>(changed);
+    touched.addAll(dropped);
+    if (!dropped.isEmpty()) {
+      touched.addAll(List.of("/_rels/.rels", "/[Content_Types].xml"));
+    }
+    if (touched.stream().noneMatch(roles::isSigned)) {
+      return;
+    }
+    for (Part part : roles.signatureParts()) {
+      dropped.add(part.name());
+      say(
+          "signature-dropped",
+          Notice.Level.WARNING,
+          part.name(),
+          "a signature covers a part that was changed, so it no longer holds: it was dropped");
+    }
+  }
+
+  private void say(String code, Notice.Level level, String part, String message) {
+    notices.add(new Notice(code, level, part, message));
   }
 }

@@ -4,7 +4,7 @@ package gable.plan;
  * A number about a change.
  *
  * @param name what is measured, in words with hyphens, such as {@code roof-left}
- * @param value the number, in millimetres or radians
+ * @param value the number, in millimetres, radians or cubic millimetres
  * @param quantity what kind of number it is
  */
 public record Measure(String name, double value, Quantity quantity) {
@@ -14,7 +14,9 @@ public record Measure(String name, double value, Quantity quantity) {
     /** Millimetres. */
     LENGTH,
     /** Radians here; degrees wherever a person reads it. */
-    ANGLE
+    ANGLE,
+    /** Cubic millimetres. */
+    VOLUME
   }
 
   /** A length in millimetres. */
@@ -25,5 +27,10 @@ public record Measure(String name, double value, Quantity quantity) {
   /** An angle in radians. */
   public static Measure angle(String name, double radians) {
     return new Measure(name, radians, Quantity.ANGLE);
+  }
+
+  /** A volume in cubic millimetres. */
+  public static Measure volume(String name, double cubicMillimetres) {
+    return new Measure(name, cubicMillimetres, Quantity.VOLUME);
   }
 }

@@ -62,6 +62,7 @@ final class Figures {
     return switch (quantity) {
       case LENGTH -> "Mm";
       case ANGLE -> "Deg";
+      case VOLUME -> "Mm3";
     };
   }
 

@@ -2,6 +2,7 @@ package gable.report;
 
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.PrettyPrinter;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import gable.pipeline.FileResult;
@@ -13,6 +14,7 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Results as JSON, schema {@code gable-report/1}: one object for each file. Lengths are in
@@ -45,22 +47,18 @@ public final class JsonReport {
   public String pretty(FileResult result) {
     DefaultIndenter indent = new DefaultIndenter("  ", "\n");
     DefaultPrettyPrinter printer = new DefaultPrettyPrinter().withObjectIndenter(indent);
-    return text(result, printer);
+    return text(result, Optional.of(printer));
   }
 
   /** One object in one line, for one of several files. Ends with a line feed. */
   public String line(FileResult result) {
-    return text(result, null);
+    return text(result, Optional.empty());
   }
 
-  private String text(
-      FileResult result,
-      com.fasterxml.jackson.core.@org.jspecify.annotations.Nullable PrettyPrinter printer) {
+  private String text(FileResult result, Optional<PrettyPrinter> printer) {
     StringWriter text = new StringWriter();
     try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
-      if (printer != null) {
-        json.setPrettyPrinter(printer);
-      }
+      printer.ifPresent(json::setPrettyPrinter);
       write(json, result);
     } catch (IOException e) {
       throw new UncheckedIOException("a text in memory cannot fail", e);

@@ -1,5 +1,6 @@
 package gable.report;
 
+import gable.geom.Affine3;
 import gable.pipeline.Change;
 import gable.pipeline.FeatureResult;
 import gable.pipeline.FileResult;
@@ -11,6 +12,7 @@ import gable.plan.Measure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -18,6 +20,9 @@ import java.util.stream.Collectors;
  * why nothing was. A feature that shows at several places of its object has one row.
  */
 public final class TextReport {
+
+  /** Measures that only the JSON shows: they follow from the others. */
+  private static final Set<String> DETAILS = Set.of("angle-in-section", "rise");
 
   private final Settings settings;
   private final boolean inspection;
@@ -67,7 +72,7 @@ public final class TextReport {
   }
 
   private List<String> row(ObjectResult.Examined object, FeatureResult result) {
-    BoreView view = BoreView.of(result.feature(), gable.geom.Affine3.IDENTITY);
+    BoreView view = BoreView.of(result.feature(), Affine3.IDENTITY);
     return List.of(
         object.place().featureId(result.feature().id(), 0),
         view.words(),
@@ -85,7 +90,10 @@ public final class TextReport {
       return "no " + change.by() + ": " + why;
     }
     String numbers =
-        change.measures().stream().map(TextReport::words).collect(Collectors.joining(", "));
+        change.measures().stream()
+            .filter(measure -> !DETAILS.contains(measure.name()))
+            .map(TextReport::words)
+            .collect(Collectors.joining(", "));
     return change.profile().replace('-', ' ') + " " + change.by() + ": " + numbers;
   }
 
@@ -94,6 +102,7 @@ public final class TextReport {
         switch (measure.quantity()) {
           case LENGTH -> Figures.length(measure.value());
           case ANGLE -> Figures.degrees(measure.value()) + " degrees";
+          case VOLUME -> String.format(Locale.ROOT, "%.1f mm3", measure.value());
         };
     return measure.name().replace('-', ' ') + " " + value;
   }
@@ -163,7 +172,7 @@ public final class TextReport {
 
     void appendTo(StringBuilder text) {
       for (List<String> cells : rows) {
-        text.append(cells.size() == 1 ? "  " : "    ".substring(0, 2));
+        text.append("  ");
         for (int column = 0; column < cells.size(); column++) {
           String cell = cells.get(column);
           text.append(cell);

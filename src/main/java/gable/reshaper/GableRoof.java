@@ -270,7 +270,7 @@ public final class GableRoof implements Reshaper {
       List<Measure> measures = new ArrayList<>();
       measures.add(Measure.angle("slope", limits.slope()));
       measures.add(Measure.angle("angle-in-section", profile.angle()));
-      measures.add(Measure.length("top-above-axis", profile.top()));
+      measures.add(Measure.length("ridge-height", profile.top()));
       measures.add(Measure.length("rise", profile.top() - crown));
       measures.add(Measure.length("roof-left", left));
       if (profile.bridge() > 0) {
