@@ -7,11 +7,9 @@
 import { writeFileSync } from 'node:fs';
 import { box, keep, minus, release, toMesh } from './kernel.mjs';
 import { writePackage } from './model3mf.mjs';
+import { options } from './options.mjs';
 import { bore, cutter, ring } from './shapes.mjs';
 
-const options = Object.fromEntries(
-  process.argv.slice(2).map((a, i, all) => [a, all[i + 1]]).filter(([a]) => a.startsWith('--')).map(([a, v]) => [a.slice(2), v]),
-);
 const [triangles, bores] = [Number(options.triangles ?? 1e6), Number(options.bores ?? 200)];
 const columns = Math.ceil(Math.sqrt(bores));
 const pitch = 10;

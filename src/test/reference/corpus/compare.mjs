@@ -36,16 +36,20 @@ export function textFaults(before, after, toPrint, near) {
 /**
  * Does a printed triangle reach into the box around the roof of one of the bores, in its own frame? A
  * wall that strays by h is met by a flank set h inside it up to sqrt(2 r h) below the contact of the
- * ideal one (derived: the circle falls away from its tangent by x^2 / 2r).
+ * ideal one (derived: the circle falls away from its tangent by x^2 / 2r), below the lowest corner
+ * that lies within h of the flank: a whole facet may.
  */
 export const nearBores = (bores, noise) => (corners) =>
   bores.some(({ truth, roof }) => {
-    const margin = Math.sqrt(truth.diameterMm * (2 * noise + HAIR)) + 1e-3;
+    const stray = 2 * noise + HAIR;
+    const margin = Math.sqrt(truth.diameterMm * stray) + 1e-3;
+    const [s, c] = [Math.sin(roof.angle), Math.cos(roof.angle)];
+    const feet = truth.ring.filter(([x, y]) => Math.abs(x - roof.ridge[0]) * s + y * c >= roof.ridge[1] * c - stray);
     const { u, v, w } = sectionFrame(truth.direction);
     const q = corners.map((c) => sub(c, truth.point)).map((c) => [dot(c, u), dot(c, v), dot(c, w)]);
     const box = [
-      [roof.left[0], roof.right[0]],
-      [Math.min(roof.left[1], roof.right[1]), roof.top],
+      [Math.min(...feet.map(([x]) => x)), Math.max(...feet.map(([x]) => x))],
+      [Math.min(...feet.map(([, y]) => y)), roof.top],
       // Past a mouth the tool follows the mouth's surface as far as the roof is wide.
       [truth.range[0][0] - truth.diameterMm * 2, truth.range[1][1] + truth.diameterMm * 2],
     ];
@@ -108,8 +112,9 @@ function allowance(truth, roof, noise) {
   return legs * long * (2 * noise + truth.sagittaMm + hair + GRID) + 4 * noise * truth.diameterMm ** 2;
 }
 /**
- * How far inside a wall that is no clean prism a flank may be set so that it cuts at a real angle, mm:
- * a tenth of the thinnest usual layer, 0.1 (common practice).
+ * How far inside a wall that is no clean prism, or whose rim runs into a cone or a rounding, a flank
+ * may be set so that it cuts at a real angle, mm: a tenth of the thinnest usual layer, 0.1 (common
+ * practice).
  */
 const HAIR = 0.01;
 /** Steps of written numbers and of single precision at 300 mm, mm. */

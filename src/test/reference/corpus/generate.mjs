@@ -6,11 +6,9 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { makeCase, truthText } from './cases.mjs';
 import { writePackage } from './model3mf.mjs';
+import { options } from './options.mjs';
 import { casesOf } from './plan.mjs';
 
-const options = Object.fromEntries(
-  process.argv.slice(2).map((a, i, all) => [a, all[i + 1]]).filter(([a]) => a.startsWith('--')).map(([a, v]) => [a.slice(2), v]),
-);
 const out = options.out ?? 'target/corpus';
 mkdirSync(out, { recursive: true });
 const list = casesOf(Number(options.rounds ?? 4), Number(options.treated ?? 4), Number(options.seed ?? 0));

@@ -9,14 +9,14 @@ import { placements, printed, readPackage } from './model3mf.mjs';
  * { truth, input, output, again, report, exit }: input, output and again are bytes of packages
  * (output or again undefined when none was written), report the tool's JSON object.
  */
-export function judge({ truth, input, output, again, report, exit }) {
+export function judge({ truth, input, output, again, report, exit, said = '' }) {
   const verdict = {
     name: truth.name, family: truth.family, treatment: truth.treatment, placement: truth.placement, input: truth.input,
     bores: 0, found: 0, named: 0, ghosts: 0, due: 0, done: 0, shy: [], bold: [], left: 0, trueReasons: 0, faults: [],
     diameter: 0, angle: 0, axis: 0, ends: 0, relative: 0, flat: 0, noise: truth.noiseMm + truth.features.reduce((m, f) => Math.max(m, f.sagittaMm ?? 0), 0),
   };
   const fault = (kind, text) => verdict.faults.push({ kind, text });
-  if (![0, 5].includes(exit)) fault('run', `exit code ${exit}`);
+  if (![0, 5].includes(exit)) fault('run', `exit code ${exit} ${said}`);
   const refused = truth.input === 'flawed' && exit === 5;
   if (truth.input === 'unsound' || truth.input === 'joinable' || refused) {
     closedDoor(truth, input, output, report, fault);
@@ -113,9 +113,12 @@ function result(truth, input, output, again, pairs, verdict, fault) {
 /** The roof's own entry among the changes of a feature. */
 const roofChange = (report) => (report.changes ?? []).find((c) => c.outcome === 'reshaped' && c.profile) ?? report.change ?? {};
 
+/** Without the identifiers that the production extension wants anew for a changed object. */
+const nameless = (frame) => frame.replace(/UUID="[^"]*"/g, 'UUID');
+
 function frameFaults(truth, before, after, fault) {
   const clones = after.objects.size - before.objects.size;
-  if (clones === 0 && before.frame !== after.frame) fault('identity', 'text outside the vertex and triangle lists changed');
+  if (clones === 0 && nameless(before.frame) !== nameless(after.frame)) fault('identity', 'text outside the vertex and triangle lists changed');
   if (clones > 0 && !truth.placement.endsWith('OtherWays')) fault('identity', 'objects were added');
   for (const [name, bytes] of before.parts) {
     if (!name.endsWith('.model') && !after.parts.get(name)?.equals(bytes)) fault('identity', `part ${name} changed`);

@@ -1,52 +1,61 @@
-// Runs the tool over the scored corpus and judges every result.
+// Runs the program over the scored corpus and judges every result.
 //
-//   node score.mjs --corpus DIR --work DIR [--jar target/gable.jar] [--jobs 2] [--only TEXT] [--table FILE]
-//   node score.mjs --corpus DIR --work DIR --exits FILE    judges results that are there already; FILE
-//                                                          holds {"NAME": {"code": 0}} for each
+//   node score.mjs --corpus DIR --work DIR [--jar JAR] [--classes DIR] [--jobs 2] [--only TEXT] [--table FILE]
 //
-// Prints the table by family and every fault; ends with 1 when a bar is missed.
+// Prints the table by family and every fault; ends with 1 when a bar is missed. The calls are those of
+// the command line, made by a test class (in --classes) that keeps one Java process for many of them.
 
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { options } from './options.mjs';
 import { judge } from './judge.mjs';
 import { markdown, missedBars, summed } from './table.mjs';
 
-const options = Object.fromEntries(
-  process.argv.slice(2).map((a, i, all) => [a, all[i + 1]]).filter(([a]) => a.startsWith('--')).map(([a, v]) => [a.slice(2), v]),
-);
-const corpus = options.corpus ?? 'target/corpus';
-const work = options.work ?? 'target/corpus-out';
-const jar = options.jar ?? 'target/gable.jar';
-mkdirSync(work, { recursive: true });
-
+const { corpus = 'target/corpus', work = 'target/corpus-out', jar = 'target/gable.jar', classes = 'target/test-classes' } = options;
 const names = readdirSync(corpus).filter((f) => f.endsWith('.truth.json')).map((f) => f.slice(0, -11))
   .filter((n) => !options.only || n.includes(options.only));
+if (!names.length) throw new Error(`no cases in ${corpus}`);
+rmSync(work, { recursive: true, force: true });
+mkdirSync(work, { recursive: true });
 
-const exits = options.exits && JSON.parse(readFileSync(options.exits, 'utf8'));
-const call = (args) => new Promise((done) => {
-  const child = spawn('java', ['-jar', jar, ...args], { stdio: ['ignore', 'ignore', 'pipe'] });
-  let noise = '';
-  child.stderr.on('data', (d) => (noise += d));
-  child.on('close', (code) => done({ code, noise }));
-});
+/** One Java process that answers calls in their order: { call(args) -> {code, said}, end() }. */
+function worker() {
+  const child = spawn('java', ['-cp', [jar, classes].join(delimiter), 'gable.cli.Batch'], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const waiting = [];
+  createInterface({ input: child.stdout }).on('line', (line) => {
+    const [code, said] = line.split('\t');
+    waiting.shift()({ code: Number(code), said });
+  });
+  child.on('close', (code) => waiting.splice(0).forEach((answer) => answer({ code: 70, said: `the process ended with ${code}` })));
+  return {
+    call: (args) => new Promise((answer) => {
+      waiting.push(answer);
+      child.stdin.write(`${args.join('\t')}\n`);
+    }),
+    end: () => child.stdin.end(),
+  };
+}
 const readOr = (file) => (existsSync(file) ? readFileSync(file) : undefined);
 
-async function run(name) {
+async function run(name, { call }) {
   const [input, output, again, json] = [join(corpus, `${name}.3mf`), ...['.3mf', '.again.3mf', '.json'].map((e) => join(work, name + e))];
-  const { code } = exits?.[name] ?? (await call(['reshape', input, '-o', output, '--json', json, '--quiet']));
-  if (!exits && existsSync(output)) await call(['reshape', output, '-o', again, '--quiet']);
+  const { code, said } = await call(['reshape', input, '-o', output, '--json', json, '--quiet']);
+  if (existsSync(output)) await call(['reshape', output, '-o', again, '--quiet']);
   const text = readOr(json)?.toString('utf8');
   return {
     truth: JSON.parse(readFileSync(join(corpus, `${name}.truth.json`), 'utf8')), input: readFileSync(input),
-    output: readOr(output), again: readOr(again), report: text ? JSON.parse(text) : undefined, exit: code,
+    output: readOr(output), again: readOr(again), report: text ? JSON.parse(text) : undefined, exit: code, said,
   };
 }
 
 const verdicts = [];
 const queue = [...names];
 await Promise.all(Array.from({ length: Number(options.jobs ?? 2) }, async () => {
-  for (let name = queue.shift(); name; name = queue.shift()) verdicts.push(judge(await run(name)));
+  const java = worker();
+  for (let name = queue.shift(); name; name = queue.shift()) verdicts.push(judge(await run(name, java)));
+  java.end();
 }));
 verdicts.sort((a, b) => (a.name < b.name ? -1 : 1));
 

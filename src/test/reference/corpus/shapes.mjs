@@ -74,7 +74,8 @@ function between(polygon, from, to) {
 /**
  * Truth about one bore. `wall` is the stretch of w (along d, from p) where its wall lies, used to
  * measure the ends; `reach` is how far the ideal roof may go: far past an open mouth, exactly to
- * a closed end.
+ * a closed end. `exact` tells whether there is one ideal roof; `rough` that wall or rim are such
+ * that a flank may have to stand a hair inside the wall.
  */
 export function bore({ p = [0, 0, 0], d = [0, 1, 0], r, polygon, wall, reach, ends, ...rest }) {
   return {

@@ -13,8 +13,13 @@ import java.util.List;
  */
 final class HeightAbove {
 
-  /** Sine of the lean below which a facet is upright: rounding of its corners. */
-  private static final double UPRIGHT = 1e-7;
+  /**
+   * Sine of the lean below which a facet is upright. Derived: corners that stray by 10 micrometres
+   * lean a facet of one millimetre by 0.02. What a face of this lean hides is a strip beside it
+   * that is 0.02 times as wide as the material is high: under 1.2 mm it is 0.024 mm, far less than
+   * a line.
+   */
+  private static final double UPRIGHT = 0.02;
 
   private final List<Vec3> patch;
   private final Vec3 normal;

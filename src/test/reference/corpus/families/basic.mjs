@@ -98,7 +98,7 @@ export function blindConical(random) {
   const { r, polygon } = everyday(random);
   const half = rad(random.pick([118, 140, 90, 60]) / 2);
   const depth = random.between(4, 12);
-  const b = bore({ r, polygon, wall: [0, depth], reach: [-50, depth], ends: ['open', 'cone'], exact: false });
+  const b = bore({ r, polygon, wall: [0, depth], reach: [-50, depth], ends: ['open', 'cone'], exact: false, rough: true });
   const point = depth + (r * 0.999) / Math.tan(half);
   const hole = union(cutter(b, -1, depth), cone(b, depth, 1, point, 0.001));
   return { solid: minus(place(block(r, point + 4), shift(0, (point + 4) / 2, 0)), hole), features: [b] };
@@ -107,7 +107,7 @@ export function blindConical(random) {
 export function blindRound(random) {
   const { r, polygon } = everyday(random);
   const depth = random.between(4, 12);
-  const b = bore({ r, polygon, wall: [0, depth], reach: [-50, depth], ends: ['open', 'round'], exact: false });
+  const b = bore({ r, polygon, wall: [0, depth], reach: [-50, depth], ends: ['open', 'round'], exact: false, rough: true });
   // The kernel's ball has its poles on z; laid along y its equator need not meet the ring, so its
   // radius is the ring's in-circle and a flat step as thin as the facets' sagitta stays.
   const n = polygon.length;

@@ -67,7 +67,7 @@ function dressed(random, depth, shape, kind, room = 0) {
   const both = random.flip();
   const b = bore({
     r, polygon, wall: both ? [-half + depth, half - depth] : [-half, half - depth],
-    reach: [-half - 60, half + 60], ends: both ? [kind, kind] : ['open', kind], exact: false,
+    reach: [-half - 60, half + 60], ends: both ? [kind, kind] : ['open', kind], exact: false, rough: true,
   });
   const body = box([-r - 6 - room, -half, -r - 5 - room], [r + 6 + room, half, 1.45 * r + 3.5 + room]);
   const cuts = [cutter(b, -2 * half, 2 * half), ...shape(b, half, 1)];
