@@ -2,6 +2,7 @@ package gable.pipeline;
 
 import gable.opc.OpcPackage;
 import gable.opc.PackageException;
+import gable.opc.PartRoles;
 import gable.opc.WriteException;
 import gable.pipeline.FileResult.Rejected.Cause;
 import gable.place.Placements;
@@ -58,13 +59,21 @@ final class FileRun {
     ModelPackage model = ModelPackage.read(content, ModelLimits.USUAL);
     notices.addAll(Problems.notices(model.problems()));
     work.goOn();
-    Plate plate = new Plate(Placements.of(model, work.settings().up(), ModelLimits.USUAL), work);
+    PartRoles roles = PartRoles.of(content);
+    notices.addAll(Problems.notices(roles.problems()));
+    Placements placements = Placements.of(model, work.settings().up(), ModelLimits.USUAL);
+    Plate plate = new Plate(placements, work, part -> signed(roles, part, model.root().name()));
     notices.addAll(plate.notices());
     List<ObjectTask.Done> done = new Gang(work).run(plate.tasks());
     done.forEach(each -> objects.add(each.result()));
     objects.addAll(plate.skipped());
     notices.addAll(Strays.of(work.settings().choice(), objects));
     return finished(model, done.stream().flatMap(each -> each.edit().stream()).toList());
+  }
+
+  /** A change of an object may change its build item in the root part, too. */
+  private static boolean signed(PartRoles roles, String part, String root) {
+    return roles.isSigned() && (roles.isSigned(part) || roles.isSigned(root));
   }
 
   private FileResult finished(ModelPackage model, List<ObjectEdit> edits) throws PackageException {

@@ -7,7 +7,6 @@ import gable.geom.Box3;
 import gable.geom.Tolerances;
 import gable.mesh.FacetTree;
 import gable.mesh.WorkMesh;
-import gable.opc.Problem;
 import gable.place.PlacedObject;
 import gable.plan.Reason;
 import gable.threemf.ObjectEdit;
@@ -25,15 +24,11 @@ import java.util.Optional;
  */
 final class ObjectTask {
 
-  private static final Reason MIXED =
-      new Reason(
-          "mixed-orientation",
-          "the object lies several ways up in this build, and cloning it was not wanted");
-
   private final PlacedObject placed;
   private final ObjectPlace place;
   private final Work work;
   private final boolean mixed;
+  private final Optional<Reason> bound;
 
   /**
    * A task.
@@ -42,12 +37,15 @@ final class ObjectTask {
    * @param place the same for the result
    * @param work what to do
    * @param mixed whether the object also lies another way up
+   * @param bound why the mesh may be looked at but must stay as it is, if so
    */
-  ObjectTask(PlacedObject placed, ObjectPlace place, Work work, boolean mixed) {
+  ObjectTask(
+      PlacedObject placed, ObjectPlace place, Work work, boolean mixed, Optional<Reason> bound) {
     this.placed = placed;
     this.place = place;
     this.work = work;
     this.mixed = mixed;
+    this.bound = bound;
   }
 
   /**
@@ -66,7 +64,6 @@ final class ObjectTask {
     }
     Tolerances tolerances = Tolerances.forModel(skin.mesh().box().reach(), 0);
     Findings found = FeatureFinder.find(skin.mesh(), skin.edges(), tolerances);
-    Optional<Reason> bound = bound();
     if (bound.isPresent()) {
       List<FeatureResult> left =
           found.features().stream().map(f -> FeatureResult.left(f, bound.get())).toList();
@@ -162,15 +159,5 @@ final class ObjectTask {
   private Notice refusal(String code, String format, Object... values) {
     String message = String.format(Locale.ROOT, format, values);
     return new Notice(code, Notice.Level.ERROR, place.words(), message);
-  }
-
-  /** Why the mesh may be looked at but must stay as it is. */
-  private Optional<Reason> bound() {
-    Optional<Problem> locked = placed.object().locked();
-    if (locked.isPresent()) {
-      return Optional.of(new Reason(locked.get().code(), locked.get().message()));
-    }
-    boolean leave = work.settings().mixedOrientation() == Settings.MixedOrientation.LEAVE;
-    return mixed && leave ? Optional.of(MIXED) : Optional.empty();
   }
 }

@@ -2,9 +2,11 @@ package gable.pipeline;
 
 import gable.geom.Affine3;
 import gable.opc.Printable;
+import gable.opc.Problem;
 import gable.place.PlacedObject;
 import gable.place.Placements;
 import gable.place.Unplaced;
+import gable.plan.Reason;
 import gable.threemf.MeshObject;
 import gable.threemf.ModelObject;
 import gable.threemf.Use;
@@ -12,16 +14,37 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
 
 /** Turns the meshes on the plate into tasks, and the objects that are not on it into results. */
 final class Plate {
 
+  private static final Reason MIXED =
+      new Reason(
+          "mixed-orientation",
+          "the object lies several ways up in this build, and cloning it was not wanted");
+  private static final Reason SIGNED =
+      new Reason(
+          "signed-part",
+          "a digital signature covers this part of the model, and a change would break it (3MF Core"
+              + " 6.3)");
+
   private final Placements placements;
   private final Work work;
+  private final Predicate<String> signed;
 
-  Plate(Placements placements, Work work) {
+  /**
+   * A plate.
+   *
+   * @param placements what lies on it
+   * @param work what to do
+   * @param signed tells whether a change of an object in a part would break a signature
+   */
+  Plate(Placements placements, Work work, Predicate<String> signed) {
     this.placements = placements;
     this.work = work;
+    this.signed = signed;
   }
 
   /** One task for each object and direction, in the order of the build. */
@@ -31,9 +54,23 @@ final class Plate {
     List<ObjectTask> tasks = new ArrayList<>();
     for (PlacedObject placed : placements.placed()) {
       boolean mixed = directions.getOrDefault(placed.object(), 0) > 1;
-      tasks.add(new ObjectTask(placed, place(placed, tasks.size() + 1), work, mixed));
+      ObjectPlace place = place(placed, tasks.size() + 1);
+      tasks.add(new ObjectTask(placed, place, work, mixed, bound(placed, mixed)));
     }
     return tasks;
+  }
+
+  /** Why a mesh may be looked at but must stay as it is. */
+  private Optional<Reason> bound(PlacedObject placed, boolean mixed) {
+    Optional<Problem> locked = placed.object().locked();
+    if (locked.isPresent()) {
+      return Optional.of(new Reason(locked.get().code(), locked.get().message()));
+    }
+    if (signed.test(placed.object().part())) {
+      return Optional.of(SIGNED);
+    }
+    boolean leave = work.settings().mixedOrientation() == Settings.MixedOrientation.LEAVE;
+    return mixed && leave ? Optional.of(MIXED) : Optional.empty();
   }
 
   /** Results for what cannot be examined or is not printed. */

@@ -11,7 +11,8 @@ import java.util.List;
 /**
  * Parts that a change of model parts may have made wrong, and what becomes of them. Pictures stay
  * and are named. Parts that nobody knows stay or go as the user wants (3MF Core 1.4, section 2.1.5:
- * they are assumed stale). Signatures over a part that was changed are stale for certain and go.
+ * they are assumed stale). Where such parts go, so do signatures over them, over the relationships
+ * or the content types; objects in signed parts were not changed in the first place.
  */
 final class Stale {
 
@@ -30,7 +31,6 @@ final class Stale {
       throws PackageException {
     PartRoles roles = PartRoles.of(source);
     Stale stale = new Stale();
-    stale.notices.addAll(Problems.notices(roles.problems()));
     stale.pictures(source);
     stale.unknown(roles.unknownParts(), unknown);
     if (roles.isSigned()) {
