@@ -4,15 +4,10 @@ import gable.geom.Vec3;
 import gable.mesh.MeshEdit;
 import gable.verify.Verdict.Proof;
 import gable.verify.Verdict.Unsound;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedSet;
-import java.util.TreeSet;
 import java.util.function.IntFunction;
 
 /**
@@ -24,12 +19,6 @@ import java.util.function.IntFunction;
  */
 final class CrossingProof {
 
-  /**
-   * Vertices nearer to each other than this in each coordinate, in millimetres, are at one place:
-   * the grid on which new vertices are written. A meeting less deep is beyond what the file says.
-   */
-  private static final double SAME_PLACE = 1e-6;
-
   private final Patch patch;
   private final MeshEdit edit;
   private final Triangle[] triangles;
@@ -40,15 +29,17 @@ final class CrossingProof {
     this.patch = patch;
     this.edit = edit;
     int count = patch.facetCount();
-    Map<Integer, Integer> welded = welded(patch, place);
+    int[] named = named(patch, place);
     this.triangles = new Triangle[count];
     this.low = new double[3 * count];
     this.high = new double[3 * count];
     for (int f = 0; f < count; f++) {
-      int a = welded.getOrDefault(patch.corner(f, 0), patch.corner(f, 0));
-      int b = welded.getOrDefault(patch.corner(f, 1), patch.corner(f, 1));
-      int c = welded.getOrDefault(patch.corner(f, 2), patch.corner(f, 2));
-      triangles[f] = new Triangle(a, b, c, place.apply(a), place.apply(b), place.apply(c));
+      int a = patch.corner(f, 0);
+      int b = patch.corner(f, 1);
+      int c = patch.corner(f, 2);
+      triangles[f] =
+          new Triangle(
+              named[a], named[b], named[c], place.apply(a), place.apply(b), place.apply(c));
       for (int k = 0; k < 3; k++) {
         double x = triangles[f].corner(0).get(k);
         double y = triangles[f].corner(1).get(k);
@@ -60,45 +51,21 @@ final class CrossingProof {
   }
 
   /**
-   * For every vertex that lies on another one but for {@link #SAME_PLACE}, the one with the lowest
-   * number there. Some producers write such pairs, joined by facets without area; whatever borders
-   * on one of them borders on the other, as it did before the edit.
+   * A name for each vertex. Old vertices at one place have one name: what borders on one of them
+   * borders on the other, as it did before the edit (some producers write such pairs, joined by
+   * facets without area). New vertices have names of their own, wherever they are.
    */
-  private static Map<Integer, Integer> welded(Patch patch, IntFunction<Vec3> place) {
-    SortedSet<Integer> vertices = new TreeSet<>();
-    for (int f = 0; f < patch.facetCount(); f++) {
-      for (int k = 0; k < 3; k++) {
-        vertices.add(patch.corner(f, k));
+  private static int[] named(Patch patch, IntFunction<Vec3> place) {
+    Map<Vec3, Integer> first = new HashMap<>();
+    int[] named = new int[patch.vertexCount()];
+    for (int vertex = 0; vertex < named.length; vertex++) {
+      int v = vertex;
+      named[v] = v;
+      if (!patch.isNewVertex(v)) {
+        named[v] = first.computeIfAbsent(place.apply(v).plus(Vec3.ZERO), any -> v); // −0 is 0
       }
     }
-    List<Integer> order = new ArrayList<>(vertices);
-    Map<Integer, Vec3> places = new HashMap<>();
-    order.forEach(vertex -> places.put(vertex, place.apply(vertex)));
-    order.sort(Comparator.comparingDouble(vertex -> at(places, vertex).x()));
-    Map<Integer, Integer> welded = new HashMap<>();
-    for (int i = 0; i < order.size(); i++) {
-      Vec3 p = at(places, order.get(i));
-      for (int j = i + 1; j < order.size(); j++) {
-        Vec3 q = at(places, order.get(j));
-        if (q.x() - p.x() > SAME_PLACE) {
-          break;
-        }
-        if (Math.abs(q.y() - p.y()) <= SAME_PLACE && Math.abs(q.z() - p.z()) <= SAME_PLACE) {
-          int low = Math.min(order.get(i), order.get(j));
-          int high = Math.max(order.get(i), order.get(j));
-          welded.merge(high, welded.getOrDefault(low, low), Math::min);
-        }
-      }
-    }
-    return welded;
-  }
-
-  private static Vec3 at(Map<Integer, Vec3> places, int vertex) {
-    Vec3 place = places.get(vertex);
-    if (place == null) {
-      throw new IllegalStateException("vertex " + vertex + " has no place");
-    }
-    return place;
+    return named;
   }
 
   static Optional<Unsound> fault(Patch patch, MeshEdit edit) {

@@ -7,30 +7,27 @@ import java.util.OptionalInt;
 
 /**
  * How often a closed surface winds round a point, by counting where a ray leaves and enters, with
- * exact signs. A ray that grazes an edge is not counted but replaced by another.
+ * exact signs. The ray goes out by the nearest side of the box, a little aslant, so that it passes
+ * few facets and lies in no likely face. A ray that grazes an edge is not counted but replaced by
+ * another.
  */
 final class Ray {
 
-  /** Directions without a pattern; none is likely to lie in a face of a part. */
-  private static final Vec3[] DIRECTIONS = {
-    new Vec3(0.2718281, 0.3141592, 0.9097177),
-    new Vec3(-0.5772156, 0.6931471, 0.4312084),
-    new Vec3(0.6180339, -0.4142135, 0.6683110),
-    new Vec3(-0.3247179, -0.8346268, -0.4450418),
-  };
+  /** How far aslant, per length: without a pattern that a drawing could have. */
+  private static final double[] SLANTS = {0.0271828, 0.0141421, 0.0577215, 0.0314159};
 
   private Ray() {}
 
   /** The winding number, unless every ray grazes something or the point lies on the surface. */
   static OptionalInt winding(WorkMesh mesh, Box3 box, Vec3 point) {
-    double length = 2 * box.with(point).diagonal() + 1;
-    for (Vec3 direction : DIRECTIONS) {
-      Vec3 far = point.along(direction, length);
+    Box3 around = box.with(point);
+    for (int attempt = 0; attempt < SLANTS.length; attempt++) {
+      Vec3 far = point.plus(shortest(around, point, attempt));
       int[] count = new int[2];
       mesh.visitAlong(
           point,
-          direction,
-          length,
+          far.minus(point),
+          1,
           facet -> {
             Vec3 a = mesh.point(mesh.corner(facet, 0));
             Vec3 b = mesh.point(mesh.corner(facet, 1));
@@ -44,6 +41,28 @@ final class Ray {
       }
     }
     return OptionalInt.empty();
+  }
+
+  /** The way out of a box by its nearest side, and as far again as a hundredth of its size. */
+  private static Vec3 shortest(Box3 box, Vec3 point, int attempt) {
+    double least = Double.POSITIVE_INFINITY;
+    double outwards = 1;
+    int axis = 0;
+    for (int k = 0; k < 3; k++) {
+      double up = box.max().get(k) - point.get(k);
+      double down = point.get(k) - box.min().get(k);
+      if (Math.min(up, down) < least) {
+        least = Math.min(up, down);
+        axis = k;
+        outwards = up <= down ? 1 : -1;
+      }
+    }
+    double length = least + 0.01 * box.diagonal() + 1;
+    double[] step = new double[3];
+    step[axis] = outwards * length;
+    step[(axis + 1) % 3] = SLANTS[attempt] * length;
+    step[(axis + 2) % 3] = -SLANTS[(attempt + 1) % SLANTS.length] * length;
+    return new Vec3(step[0], step[1], step[2]);
   }
 
   private static final int GRAZES = 1 << 20;
