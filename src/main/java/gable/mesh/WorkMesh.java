@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.IntConsumer;
+import java.util.stream.IntStream;
 
 /**
  * A closed mesh on which edits are made one after the other. Facets and vertices keep their
@@ -295,6 +296,22 @@ public final class WorkMesh {
 
   private static long key(int from, int to) {
     return (long) from << 32 | to;
+  }
+
+  /**
+   * What is left of facets of the mesh from which this one started: those still there and the new
+   * ones that lie within them.
+   *
+   * @param facets facets of that mesh, ascending
+   * @return living facets, ascending
+   */
+  public int[] heirs(int[] facets) {
+    IntStream staying = Arrays.stream(facets).filter(this::alive);
+    IntStream cut =
+        IntStream.range(base.facetCount(), facetCount)
+            .filter(facet -> alive(facet) && !onNewFace[facet - base.facetCount()])
+            .filter(facet -> Arrays.binarySearch(facets, sources[facet - base.facetCount()]) >= 0);
+    return IntStream.concat(staying, cut).toArray();
   }
 
   /**

@@ -2,6 +2,7 @@ package gable.pipeline;
 
 import gable.edit.ConvexCut;
 import gable.edit.ConvexCut.CutResult;
+import gable.edit.FlatFacets;
 import gable.edit.SlotFiller;
 import gable.feature.Bore;
 import gable.feature.Feature;
@@ -30,6 +31,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 
 /**
@@ -52,6 +54,11 @@ public final class ObjectReshaper {
   public interface Proof {
     /** Looks at an edit of a mesh that is meant to do something. */
     Optional<String> fault(WorkMesh before, MeshEdit edit, Intent intent);
+
+    /**
+     * Looks at an edit that is meant to take out facets without area and to change nothing else.
+     */
+    Optional<String> tidyFault(WorkMesh before, MeshEdit edit);
   }
 
   /**
@@ -168,7 +175,9 @@ public final class ObjectReshaper {
     String why = "";
     for (Variant variant : reshape.ladder()) {
       List<Measure> measures = new ArrayList<>(variant.measures());
-      Optional<String> fault = attempt(feature, variant, measures);
+      Optional<String> fault =
+          attempt(feature, variant, measures, List.of())
+              .flatMap(first -> afterTakingOut(feature, variant, measures, first));
       if (fault.isEmpty()) {
         return new Change(by, Optional.of(variant.profile()), Optional.empty(), measures);
       }
@@ -178,9 +187,36 @@ public final class ObjectReshaper {
     return new Change(by, Optional.empty(), Optional.of(reason), List.of());
   }
 
-  /** Makes all cuts of a variant or none; what they take away joins the measures. */
-  private Optional<String> attempt(Feature feature, Variant variant, List<Measure> measures) {
-    List<WorkMesh.Undo> done = new ArrayList<>();
+  /** A second attempt without the facets without area near the cuts, if there are any. */
+  private Optional<String> afterTakingOut(
+      Feature feature, Variant variant, List<Measure> measures, String first) {
+    double noise = frame.tolerances.noise();
+    Box3 box = Box3.EMPTY;
+    for (Cut cut : variant.cuts()) {
+      box = box.with(cut.tool().box());
+    }
+    Predicate<Vec3> near =
+        point -> variant.cuts().stream().anyMatch(cut -> isNear(cut, point, noise));
+    Optional<MeshEdit> tidy =
+        FlatFacets.takenOut(mesh, box.grown(noise), near, frame.tolerances.coordinateGrid())
+            .filter(edit -> proof.tidyFault(mesh, edit).isEmpty());
+    return tidy.isEmpty()
+        ? Optional.of(first)
+        : attempt(feature, variant, measures, List.of(mesh.apply(tidy.get())));
+  }
+
+  private static boolean isNear(Cut cut, Vec3 point, double margin) {
+    return cut.tool().planes().stream()
+        .allMatch(plane -> plane.plane().signedDistance(point) <= plane.snap() + margin);
+  }
+
+  /**
+   * Makes all cuts of a variant or none; what they take away joins the measures. If none, what was
+   * done beforehand is undone as well.
+   */
+  private Optional<String> attempt(
+      Feature feature, Variant variant, List<Measure> measures, List<WorkMesh.Undo> before) {
+    List<WorkMesh.Undo> done = new ArrayList<>(before);
     double removed = 0;
     for (Cut cut : variant.cuts()) {
       EditVolume volume = new EditVolume(mesh);
@@ -199,7 +235,7 @@ public final class ObjectReshaper {
 
   private Optional<String> cut(
       Feature feature, Cut cut, Variant variant, EditVolume volume, List<WorkMesh.Undo> done) {
-    int[] wall = feature instanceof Bore bore ? bore.wall() : new int[0];
+    int[] wall = feature instanceof Bore bore ? mesh.heirs(bore.wall()) : new int[0];
     CutResult result =
         ConvexCut.of(
             mesh,

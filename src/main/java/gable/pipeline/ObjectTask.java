@@ -6,11 +6,14 @@ import gable.feature.Findings;
 import gable.geom.Box3;
 import gable.geom.Tolerances;
 import gable.mesh.FacetTree;
+import gable.mesh.MeshEdit;
 import gable.mesh.WorkMesh;
 import gable.place.PlacedObject;
+import gable.plan.Intent;
 import gable.plan.Reason;
 import gable.threemf.ObjectEdit;
 import gable.verify.Judge;
+import gable.verify.Verdict;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -102,10 +105,21 @@ final class ObjectTask {
 
   private static ObjectReshaper.Proof proof(Box3 box, ObjectReshaper.Frame frame) {
     Judge judge = new Judge(box, frame.toObject(), frame.tolerances());
-    return (before, edit, intent) ->
-        judge
+    return new ObjectReshaper.Proof() {
+      @Override
+      public Optional<String> fault(WorkMesh before, MeshEdit edit, Intent intent) {
+        return judge
             .judge(before, edit, intent)
             .fold(sound -> Optional.empty(), unsound -> Optional.of(unsound.why()));
+      }
+
+      @Override
+      public Optional<String> tidyFault(WorkMesh before, MeshEdit edit) {
+        return judge
+            .judgeTidy(before, edit, frame.tolerances().coordinateGrid())
+            .map(Verdict.Unsound::why);
+      }
+    };
   }
 
   private static List<FeatureResult> outcomes(

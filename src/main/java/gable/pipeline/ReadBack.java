@@ -59,7 +59,8 @@ final class ReadBack {
     }
     require(Skin.of(mesh).edges().closed(), "that it is closed");
     for (int index = 0; index < edit.facetCount(); index++) {
-      require(isFacet(mesh, index), "new facet " + index + " in single precision");
+      require(
+          isFacet(mesh, index) || !wasFacet(index), "new facet " + index + " in single precision");
     }
   }
 
@@ -113,9 +114,17 @@ final class ReadBack {
   }
 
   private boolean isFacet(Mesh mesh, int index) {
-    int a = edit.corner(index, 0);
-    int b = edit.corner(index, 1);
-    int c = edit.corner(index, 2);
+    return isFacet(mesh, edit.corner(index, 0), edit.corner(index, 1), edit.corner(index, 2));
+  }
+
+  /** False if the facet within which a new one lies was without area before. */
+  private boolean wasFacet(int index) {
+    Mesh old = before.mesh();
+    int source = edit.source(index);
+    return isFacet(old, old.corner(source, 0), old.corner(source, 1), old.corner(source, 2));
+  }
+
+  private static boolean isFacet(Mesh mesh, int a, int b, int c) {
     return !together(mesh, a, b) && !together(mesh, b, c) && !together(mesh, c, a);
   }
 

@@ -255,7 +255,11 @@ public final class GableRoof implements Reshaper {
         return capped(side, footing);
       }
       return RoofEnd.open(bore, profile, side, around, limits)
-          .orElseGet(() -> capped(side, footing));
+          .orElseGet(
+              () ->
+                  rim.plane().isPresent()
+                      ? capped(side, footing)
+                      : RoofEnd.pastRim(bore, frame, side, HAIR));
     }
 
     private RoofEnd capped(int side, RoofPlan.Footing footing) {

@@ -62,6 +62,16 @@ record RoofEnd(ToolPlane plane, double reach, double measured) {
     return new RoofEnd(plane, at.reach + side * out, at.measured);
   }
 
+  /**
+   * An end for a curved opening that the ridge misses, as where a bore of the same width crosses: a
+   * hair beyond the outermost point of the rim, so that no part of the crown is left.
+   */
+  static RoofEnd pastRim(Bore bore, SectionFrame frame, int side, double hair) {
+    Rim rim = side < 0 ? bore.low() : bore.high();
+    double at = (side < 0 ? rim.wMin() : rim.wMax()) + side * hair;
+    return new RoofEnd(new ToolPlane(frame.square(at, side), 0, ToolPlane.Role.END), at, at);
+  }
+
   /** An open end: past the mouth's surface over the whole roof; nothing if the ridge misses it. */
   static Optional<RoofEnd> open(
       Bore bore, RoofProfile profile, int side, Surroundings around, Limits limits) {

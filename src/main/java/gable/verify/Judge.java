@@ -72,6 +72,23 @@ public final class Judge {
     return new Case(before, edit, intent).verdict();
   }
 
+  /**
+   * Judges an edit that takes out facets without area and is meant to change nothing else.
+   *
+   * @param before the mesh before the edit
+   * @param edit the edit
+   * @param step distance in millimetres up to which two places are one
+   * @return what is wrong, or nothing if it is sound
+   */
+  public Optional<Unsound> judgeTidy(WorkMesh before, MeshEdit edit, double step) {
+    Optional<Unsound> fault = IndexProof.fault(before, edit);
+    if (fault.isPresent()) {
+      return fault;
+    }
+    Patch patch = Patch.of(before, edit, Box3.EMPTY, margin);
+    return ClosedProof.fault(patch).or(() -> TidyProof.fault(patch, edit, step));
+  }
+
   /** One edit on trial. */
   private final class Case {
 
@@ -91,7 +108,7 @@ public final class Judge {
       this.tool = ToolBody.of(intent.cut().tool(), 0);
       this.patch = Patch.of(before, edit, tool.box(), margin);
       this.places = new PlaceProof(patch, edit, tool, intent.cut().operation(), slack);
-      int[] wall = intent.feature() instanceof Bore bore ? bore.wall() : new int[0];
+      int[] wall = intent.feature() instanceof Bore bore ? before.heirs(bore.wall()) : new int[0];
       this.extent = new ExtentProof(patch, tool, slack, wall);
       this.slopes = new SlopeProof(patch, edit, tool, places, intent);
     }
