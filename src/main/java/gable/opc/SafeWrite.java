@@ -13,7 +13,6 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermission;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -40,10 +39,10 @@ public final class SafeWrite implements Closeable {
   private static final int MOST_NAMES = 1000;
 
   private final Path target;
-  private final Temporary file;
+  private final TemporaryFile file;
   private final FileChannel channel;
 
-  private SafeWrite(Path target, Temporary file, FileChannel channel) {
+  private SafeWrite(Path target, TemporaryFile file, FileChannel channel) {
     this.target = target;
     this.file = file;
     this.channel = channel;
@@ -97,7 +96,7 @@ public final class SafeWrite implements Closeable {
     for (int i = 0; i < MOST_NAMES; i++) {
       // Not made from the target's name, which may be as long as names can be.
       Path path = folder.resolve(String.format(Locale.ROOT, ".gable-%d-%d.part", process, i));
-      Temporary file = new Temporary(path);
+      TemporaryFile file = new TemporaryFile(path);
       try {
         return new SafeWrite(real, file, file.open());
       } catch (FileAlreadyExistsException e) {
@@ -128,7 +127,7 @@ public final class SafeWrite implements Closeable {
 
   /** The file that is being written; it may be read once {@link #seal} has returned. */
   public Path temporary() {
-    return file.path;
+    return file.path();
   }
 
   /** Forces what has been written to the disk. Nothing can be written afterwards. */
@@ -146,10 +145,10 @@ public final class SafeWrite implements Closeable {
   }
 
   private void keepPermissions() throws IOException {
-    boolean posix = Files.getFileStore(file.path).supportsFileAttributeView("posix");
+    boolean posix = Files.getFileStore(file.path()).supportsFileAttributeView("posix");
     if (posix && Files.exists(target)) {
       Set<PosixFilePermission> permissions = Files.getPosixFilePermissions(target);
-      Files.setPosixFilePermissions(file.path, permissions);
+      Files.setPosixFilePermissions(file.path(), permissions);
     }
   }
 
@@ -172,7 +171,7 @@ public final class SafeWrite implements Closeable {
 
   private void move() throws IOException {
     try {
-      Files.move(file.path, target, StandardCopyOption.ATOMIC_MOVE);
+      Files.move(file.path(), target, StandardCopyOption.ATOMIC_MOVE);
     } catch (AtomicMoveNotSupportedException e) {
       throw new IOException("the folder cannot replace files at one stroke", e);
     }
@@ -198,63 +197,5 @@ public final class SafeWrite implements Closeable {
 
   private static WriteException wrong(Rule rule, String found, String expected) {
     return new WriteException(new Problem(rule, Place.FILE, found, expected));
-  }
-
-  /** The temporary file, which is removed even when the program is told to end. */
-  private static final class Temporary {
-
-    private final Path path;
-    private final Thread atExit;
-    private Optional<FileChannel> channel = Optional.empty();
-    private boolean gone;
-
-    Temporary(Path path) {
-      this.path = path;
-      this.atExit = new Thread(this::discard, "remove " + path.getFileName());
-    }
-
-    /** Makes the file, unless the program is ending and nobody would remove it any more. */
-    FileChannel open() throws IOException {
-      try {
-        Runtime.getRuntime().addShutdownHook(atExit);
-      } catch (IllegalStateException e) {
-        throw new IOException("the program is ending", e);
-      }
-      synchronized (this) {
-        if (gone) {
-          throw new IOException("the program is ending");
-        }
-        FileChannel opened =
-            FileChannel.open(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-        channel = Optional.of(opened);
-        return opened;
-      }
-    }
-
-    /** Closes and removes the file if it is ours. */
-    synchronized void discard() {
-      gone = true;
-      if (channel.isPresent()) {
-        try {
-          channel.get().close();
-          Files.deleteIfExists(path);
-        } catch (IOException e) {
-          // Nothing more can be done, and the target is as it was.
-        }
-        channel = Optional.empty();
-      }
-    }
-
-    /** Lets go of the file: it has been moved, removed or was never made. */
-    void forget() {
-      synchronized (this) {
-        channel = Optional.empty();
-      }
-      try {
-        Runtime.getRuntime().removeShutdownHook(atExit);
-      } catch (IllegalStateException e) {
-        // The program is ending, and the hook will find nothing left to do.
-      }
-    }
   }
 }

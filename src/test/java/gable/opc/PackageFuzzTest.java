@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.fail;
 
 import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,13 +24,41 @@ class PackageFuzzTest {
   private static final int ROUNDS = Integer.getInteger("gable.fuzz.rounds", 400);
   private static final long[] TELLING = {0, 1, 0x7F, 0xFF, 0x7FFF, 0xFFFF, 0x7FFFFFFF, 0xFFFFFFFF};
 
+  private static final String TEXTURES =
+      Packages.relationships(
+          Packages.relationship("t", RelationshipTypes.TEXTURE, "a.png"),
+          Packages.relationship("u", RelationshipTypes.THUMBNAIL, "/3D/a.png"));
+  private static final String[] PIECES = {
+    "/>",
+    "<!--",
+    "-->",
+    "<![CDATA[",
+    "&#x0;",
+    "&#65;",
+    "&a;",
+    "<!DOCTYPE a>",
+    "<a xmlns=\"\"/>",
+    "xmlns:a=\"b\" ",
+    "\"",
+    "../",
+    "%2e%2e/",
+    "TargetMode=\"External\" ",
+    "</Relationships>",
+    "\uFEFF",
+    "<?xml version=\"1.1\"?>",
+    "<Override PartName=\"/a\" ContentType=\"\"/>"
+  };
+
   @ParameterizedTest(name = "seed {0}")
   @ValueSource(longs = {1, 2, 3, 4, 5})
   void answersEveryFaultWithAPackageExceptionOrASoundPackage(long seed) throws Exception {
     SplittableRandom random = new SplittableRandom(seed);
     List<byte[]> seeds = seeds();
     for (int round = 0; round < ROUNDS; round++) {
-      byte[] mutant = mutate(seeds.get(random.nextInt(seeds.size())).clone(), random);
+      byte[] mutant =
+          random.nextBoolean()
+              ? mutate(seeds.get(random.nextInt(seeds.size())).clone(), random)
+              : packed(random);
       try {
         check(mutant);
       } catch (PackageException e) {
@@ -77,6 +107,25 @@ class PackageFuzzTest {
     return seeds;
   }
 
+  /** An honest archive around faulty relationships or content types. */
+  private static byte[] packed(SplittableRandom random) {
+    ZipBytes zip = ZipBytes.minimal();
+    zip.add("3D/a.png", "picture");
+    zip.add("3D/_rels/3dmodel.model.rels", TEXTURES);
+    String[] texts = {"_rels/.rels", "[Content_Types].xml", "3D/_rels/3dmodel.model.rels"};
+    String name = texts[random.nextInt(texts.length)];
+    byte[] text = mutate(zip.item(name).content.clone(), random);
+    if (random.nextBoolean()) {
+      String spliced = new String(text, StandardCharsets.UTF_8);
+      int at = random.nextInt(spliced.length() + 1);
+      String piece = PIECES[random.nextInt(PIECES.length)];
+      spliced = spliced.substring(0, at) + piece + spliced.substring(at);
+      text = spliced.getBytes(StandardCharsets.UTF_8);
+    }
+    zip.replace(name, text);
+    return zip.bytes();
+  }
+
   private static byte[] mutate(byte[] bytes, SplittableRandom random) {
     byte[] mutant = bytes;
     int faults = 1 + random.nextInt(3);
@@ -90,7 +139,7 @@ class PackageFuzzTest {
           int from = random.nextInt(mutant.length - length);
           System.arraycopy(mutant.clone(), from, mutant, at, length);
         }
-        case 3 -> mutant = java.util.Arrays.copyOf(mutant, at + 8);
+        case 3 -> mutant = Arrays.copyOf(mutant, at + 8);
         default -> put(mutant, at, random.nextLong(), 1 << random.nextInt(4));
       }
     }
