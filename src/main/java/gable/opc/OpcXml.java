@@ -111,6 +111,8 @@ final class OpcXml {
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
     factory.setProperty(XMLInputFactory2.P_PRESERVE_LOCATION, true);
+    // Else faults in text come out as unchecked exceptions when somebody asks for the text.
+    factory.setProperty(XMLInputFactory2.P_LAZY_PARSING, false);
     return factory;
   }
 

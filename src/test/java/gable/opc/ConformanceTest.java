@@ -224,6 +224,14 @@ class ConformanceTest {
             text.replace("Id=", "q:a=\"\" Id="),
             "opc-xml"),
         markup(
+            "XML 1.0 4.1: an entity that is not declared, in text",
+            text.replace("</Rel", "&boom;</Rel"),
+            "opc-xml"),
+        markup(
+            "XML 1.0 2.7: a CDATA section without end",
+            text.replace("</Rel", "<![CDATA[</Rel"),
+            "opc-xml"),
+        markup(
             "XML 1.0 4.1: an entity that is not declared",
             text.replace("rel0", "&boom;"),
             "opc-xml"),
