@@ -20,6 +20,7 @@ import javax.xml.stream.Location;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import org.codehaus.stax2.XMLInputFactory2;
 
 /**
  * Reads the skeleton of a model part. Only UTF-8 in its strict form is taken, no document type, no
@@ -112,6 +113,8 @@ final class SkeletonReader {
     XMLInputFactory factory = XMLInputFactory.newFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+    // Else faults in text come out as unchecked exceptions when JAXB asks for the text.
+    factory.setProperty(XMLInputFactory2.P_LAZY_PARSING, false);
     factory.setProperty(WstxInputProperties.P_MAX_ELEMENT_DEPTH, 64);
     factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTES_PER_ELEMENT, 256);
     factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTE_SIZE, 1 << 20);

@@ -168,6 +168,15 @@ class ModelPartTest {
   }
 
   @Test
+  @DisplayName("C 2.3: a CDATA section without end behind the build rejects the part")
+  void refusesTextThatDoesNotEnd() {
+    String text =
+        Models.model(Models.box(1), ITEM)
+            .replace("</build>", "</build><metadata name=\"Title\"><![CDATA[a");
+    assertThat(rejection(text).code()).isEqualTo("xml-not-well-formed");
+  }
+
+  @Test
   @DisplayName("C 2.3: a fault behind the lists is reported at its line and column in the part")
   void placesAFaultBehindTheLists() {
     String text =
