@@ -10,6 +10,10 @@ package gable.threemf;
  */
 final class ListCursor {
 
+  private static final int MOST_DIGITS = 18;
+  private static final long EXACT = 1L << 53;
+  private static final double NEAR = 0x1p-40;
+
   private static final double[] POWERS = {
     1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16,
     1e17, 1e18
@@ -107,15 +111,44 @@ final class ListCursor {
       at++;
       c = peek();
     }
-    int digits = at - first;
+    int digits = at - first - (point < 0 ? 0 : 1);
     int scale = point < 0 ? 0 : at - point - 1;
-    // at most 18 digits cannot overflow; 2^53 and 10^18 are exact, so one division rounds correctly
-    if (c != quote || digits > 18 || digits == 0 || point == at - 1 || mantissa > 1L << 53) {
+    if (c != quote || digits > MOST_DIGITS || digits == 0 || point == at - 1) {
+      return unusual(from, quote);
+    }
+    double value = quotient(mantissa, POWERS[scale]);
+    if (Double.isNaN(value)) {
       return unusual(from, quote);
     }
     at++;
-    double value = mantissa / POWERS[scale];
     return minus ? -value : value;
+  }
+
+  /**
+   * The double next to m / d, or NaN in the rare case that this method cannot tell. 18 digits fit a
+   * long, and 10^18 and less are exact doubles.
+   *
+   * <p>Up to 2^53 m is exact, too, and one division rounds correctly. Beyond, m = h + l with h the
+   * nearest double and |l| at most 64. With q = h/d and the remainder r = h - q d, which is exact
+   * (that is what fused multiply-add is for), m/d = q + (r + l)/d. The last term is at most 2^-52 q
+   * and computed with a relative error of at most 2^-52, so the sum of the two is right to 2^-104.
+   * Rounding it is right, too, unless it is that close to the middle between two doubles: at half a
+   * step, or a quarter where the binade ends below. There, and 2^-40 around, the caller has to take
+   * the slow way.
+   */
+  private static double quotient(long m, double d) {
+    if (m <= EXACT) {
+      return m / d;
+    }
+    double high = m;
+    double low = m - (long) high;
+    double q = high / d;
+    double rest = (Math.fma(-q, d, high) + low) / d;
+    double sum = q + rest;
+    double lost = Math.abs(rest - (sum - q));
+    double half = Math.ulp(sum) / 2;
+    boolean clear = half - lost > half * NEAR && Math.abs(half / 2 - lost) > half * NEAR;
+    return clear ? sum : Double.NaN;
   }
 
   private double unusual(int from, int quote) {

@@ -2,6 +2,8 @@ package gable.threemf;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Random;
@@ -82,13 +84,38 @@ class NumberTextTest {
   @Test
   void roundsLikeJavaOnRandomLiterals() {
     Random random = new Random(20240601);
-    for (int i = 0; i < 200_000; i++) {
+    for (int i = 0; i < 40_000; i++) {
       int digits = random.nextInt(20);
       String literal = String.format(Locale.ROOT, "%." + digits + "f", value(random));
       if (literal.length() <= NumberText.LONGEST) {
         assertThat(both(literal)).as(literal).isEqualTo(Double.parseDouble(literal));
       }
     }
+  }
+
+  @Test
+  void roundsLikeJavaNearTheMiddleBetweenTwoDoubles() {
+    Random random = new Random(20240602);
+    for (int i = 0; i < 8_000; i++) {
+      double value = 1 + random.nextInt(9000) + random.nextDouble();
+      BigDecimal middle = new BigDecimal(value).add(new BigDecimal(Math.ulp(value) / 2));
+      for (int digits = 12; digits <= 17; digits++) {
+        String literal = middle.setScale(digits, RoundingMode.HALF_EVEN).toPlainString();
+        assertThat(both(literal)).as(literal).isEqualTo(Double.parseDouble(literal));
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "9007199254740993", "9007199254740992.5", "9007199254740993.5", "18014398509481985",
+        "4503599627370496.5", "4503599627370497.5", "144115188075855873", "1152921504606846.97",
+        "999999999999999999", "0.999999999999999999", "0.99999999999999999", "1.00000000000000011",
+        "1.0000000000000001110", "8.99999999999999911", "0.1000000000000000055"
+      })
+  void roundsLikeJavaAtTiesAndAtTheEndsOfBinades(String literal) {
+    assertThat(both(literal)).isEqualTo(Double.parseDouble(literal));
   }
 
   private static double value(Random random) {
