@@ -144,6 +144,10 @@ final class CutAssembly {
 
   private void triangulate(int patchIndex) {
     Patch patch = patches.get(patchIndex);
+    if (!patch.newFace && patch.normal.norm() == 0) {
+      fan(patchIndex);
+      return;
+    }
     List<List<Corner>> outers = new ArrayList<>();
     List<List<Corner>> holes = new ArrayList<>();
     for (Ring ring : rings) {
@@ -167,6 +171,20 @@ final class CutAssembly {
     }
   }
 
+  /** What is left of a facet without area has none either; only its edges count. */
+  private void fan(int patchIndex) {
+    Patch patch = patches.get(patchIndex);
+    for (Ring ring : rings) {
+      if (ring.patch == patchIndex) {
+        for (List<Corner> simple : Rings.simple(corners(ring.ids))) {
+          for (int k = 1; k + 1 < simple.size(); k++) {
+            add(patch, simple.get(0).id(), simple.get(k).id(), simple.get(k + 1).id());
+          }
+        }
+      }
+    }
+  }
+
   private List<Corner> corners(List<Integer> ids) {
     List<Corner> ring = new ArrayList<>();
     for (int id : ids) {
@@ -181,13 +199,14 @@ final class CutAssembly {
         PlanarTriangulation.of(polygon)
             .orElseThrow(() -> new CutImpossible("a face of the result would touch itself"));
     for (int k = 0; k < ids.length; k += 3) {
-      triangles.add(
-          patch.flipped
-              ? new int[] {ids[k], ids[k + 2], ids[k + 1]}
-              : new int[] {ids[k], ids[k + 1], ids[k + 2]});
-      sources.add(patch.source);
-      onNewFace.add(patch.newFace);
+      add(patch, ids[k], ids[k + 1], ids[k + 2]);
     }
+  }
+
+  private void add(Patch patch, int a, int b, int c) {
+    triangles.add(patch.flipped ? new int[] {a, c, b} : new int[] {a, b, c});
+    sources.add(patch.source);
+    onNewFace.add(patch.newFace);
   }
 
   private MeshEdit edit(Regions.Selection selection) {

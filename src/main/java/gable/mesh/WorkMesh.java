@@ -306,6 +306,9 @@ public final class WorkMesh {
    * @return living facets, ascending
    */
   public int[] heirs(int[] facets) {
+    if (Arrays.stream(facets).allMatch(this::alive)) {
+      return facets.clone();
+    }
     IntStream staying = Arrays.stream(facets).filter(this::alive);
     IntStream cut =
         IntStream.range(base.facetCount(), facetCount)

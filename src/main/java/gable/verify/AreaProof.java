@@ -23,17 +23,21 @@ final class AreaProof {
   static Optional<Unsound> fault(Patch patch, SinglePrecision single, MeshEdit edit) {
     var proof = new AreaProof(patch, single);
     for (int f = patch.firstAdded(); f < patch.firstStaying(); f++) {
-      if (Sides.collinear(patch.point(f, 0), patch.point(f, 1), patch.point(f, 2))) {
-        return Fault.of(Proof.AREA, "the corners of %s lie on one line", patch.name(f));
-      }
       int index = patch.id(f);
       int source = Patch.indexOfRemoved(edit, edit.source(index));
+      if (hasNoArea(patch, f) && (edit.onNewFace(index) || !hasNoArea(patch, source))) {
+        return Fault.of(Proof.AREA, "the corners of %s lie on one line", patch.name(f));
+      }
       String defect = proof.defect(f);
       if (!defect.isEmpty() && (edit.onNewFace(index) || proof.defect(source).isEmpty())) {
         return Fault.of(Proof.SINGLE_PRECISION, "in single precision %s %s", patch.name(f), defect);
       }
     }
     return Optional.empty();
+  }
+
+  private static boolean hasNoArea(Patch patch, int f) {
+    return Sides.collinear(patch.point(f, 0), patch.point(f, 1), patch.point(f, 2));
   }
 
   private String defect(int facet) {
