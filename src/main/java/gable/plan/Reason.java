@@ -1,5 +1,6 @@
 package gable.plan;
 
+import java.util.Arrays;
 import java.util.Locale;
 
 /**
@@ -107,8 +108,14 @@ public record Reason(String code, String sentence) {
     return of("reshaper-failed", "the reshaper '%s' failed: %s", name, why);
   }
 
+  /** A length that rounds to nothing is shown as 0.00, not as -0.00. */
+  private static Object withoutNegativeZero(Object value) {
+    return value instanceof Double number && Math.abs(number) < 0.005 ? (Object) 0.0 : value;
+  }
+
   private static Reason of(String code, String format, Object... values) {
-    return new Reason(code, String.format(Locale.ROOT, format, values));
+    Object[] shown = Arrays.stream(values).map(Reason::withoutNegativeZero).toArray();
+    return new Reason(code, String.format(Locale.ROOT, format, shown));
   }
 
   /** The same reason with more to say. */
