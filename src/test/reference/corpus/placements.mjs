@@ -84,6 +84,14 @@ const repeated = (mapsOf) => ({ mesh, features, solid }, random) => {
   return { model: { objects: [{ id: 1, mesh }], items: maps.map((m) => ({ object: 1, transform: m })) }, features: all };
 };
 
+/** Turned about the upright: everything must come out as without it, turned. */
+function aboutZ({ mesh, features, extra }, random) {
+  const map = chained(turn([0, 0, 1], random.between(5, 85)), shift(20, -30, 0));
+  const { model } = plain({ mesh, extra });
+  model.items.forEach((item) => (item.transform = map));
+  return { model, features: features.map((f) => moved(f, map)) };
+}
+
 /** Beside the printed part: an object that nothing builds and a support. */
 function withUnprinted({ mesh, extra }) {
   const { model } = plain({ mesh, extra });
@@ -108,7 +116,7 @@ const otherWays = repeated((random) => [
 ]);
 
 export const PLACEMENTS = {
-  plain, nested, stretched, withUnprinted,
+  plain, nested, stretched, aboutZ, withUnprinted,
   production: production(plain), productionOtherWays: production(otherWays),
   turned: through((random) => chained(anyTurn(random), anyShift(random))),
   mirrored: through((random) => chained(chained(scaling(-1, 1, 1), anyTurn(random)), anyShift(random))),

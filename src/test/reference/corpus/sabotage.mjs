@@ -7,6 +7,7 @@ import { makeCase } from './cases.mjs';
 import { writePackage } from './model3mf.mjs';
 import { roofed } from './standin.mjs';
 import { missedBars } from './table.mjs';
+import { difference } from './twins.mjs';
 import { add, mul, rad } from './vec.mjs';
 
 const { model, truth } = makeCase({ family: 'nearPlate', k: 0, seed: 7 });
@@ -67,4 +68,7 @@ const stubborn = judge({ truth: { ...truth, features: [{ ...feature, expect: 'le
 assert.ok(stubborn.bold.length === 1 && missedBars([stubborn]).length > 0, 'a hole reshaped that must be left');
 const open = judge({ truth: { ...truth, input: 'unsound' }, input, output: pack(honest), again: pack(honest), report, exit: 0 });
 assert.ok(missedBars([open]).length > 0, 'an open mesh reshaped');
+assert.equal(difference(report, report, true), undefined);
+const other = { features: [{ ...report.features[0], outcome: 'left' }] };
+assert.ok(difference(report, other, false), 'another order of triangles with another outcome');
 console.log('Every sabotage was caught.');

@@ -11,6 +11,7 @@ import { delimiter, join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { options } from './options.mjs';
 import { judge } from './judge.mjs';
+import { orderFaults } from './twins.mjs';
 import { markdown, missedBars, summed } from './table.mjs';
 
 const { corpus = 'target/corpus', work = 'target/corpus-out', jar = 'target/gable.jar', classes = 'target/test-classes' } = options;
@@ -51,12 +52,18 @@ async function run(name, { call }) {
 }
 
 const verdicts = [];
+const reports = new Map();
 const queue = [...names];
 await Promise.all(Array.from({ length: Number(options.jobs ?? 2) }, async () => {
   const java = worker();
-  for (let name = queue.shift(); name; name = queue.shift()) verdicts.push(judge(await run(name, java)));
+  for (let name = queue.shift(); name; name = queue.shift()) {
+    const done = await run(name, java);
+    reports.set(name, done.report);
+    verdicts.push(judge(done));
+  }
   java.end();
 }));
+orderFaults(verdicts, reports);
 verdicts.sort((a, b) => (a.name < b.name ? -1 : 1));
 
 const table = markdown(summed(verdicts));

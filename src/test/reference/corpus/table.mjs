@@ -1,6 +1,6 @@
 // Sums verdicts up by family and checks the bars.
 
-const FAULTS = ['missed', 'ghost', 'size', 'reason', 'health', 'identity', 'geometry', 'slope', 'again', 'run'];
+const FAULTS = ['missed', 'ghost', 'size', 'reason', 'health', 'identity', 'geometry', 'slope', 'again', 'order', 'run'];
 const percent = (a, b) => (b === 0 ? '–' : `${((100 * a) / b).toFixed(a === b ? 0 : 1)}`);
 const micrometres = (x) => (x * 1000).toFixed(x * 1000 < 10 ? 2 : 0);
 
@@ -60,7 +60,7 @@ export function missedBars(verdicts) {
   if (done < 0.99 * due) out.push(`${done} of ${due} bores that can be reshaped are, 99 % are due`);
   const bold = verdicts.filter((v) => v.bold.length).length;
   if (bold) out.push(`${bold} cases where a hole was reshaped that must be left`);
-  for (const kind of ['health', 'identity', 'geometry', 'slope', 'again', 'run', 'reason']) {
+  for (const kind of ['health', 'identity', 'geometry', 'slope', 'again', 'order', 'run', 'reason']) {
     const bad = verdicts.filter((v) => v.faults.some((f) => f.kind === kind)).length;
     if (bad) out.push(`${bad} cases with faults of ${kind}`);
   }
