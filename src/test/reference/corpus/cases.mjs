@@ -6,7 +6,9 @@ import * as mouths from './families/mouths.mjs';
 import * as negatives from './families/negatives.mjs';
 import * as parts from './families/parts.mjs';
 import * as several from './families/several.mjs';
+import { crossings } from './health.mjs';
 import { place, release, toMesh } from './kernel.mjs';
+import { readPackage, writePackage } from './model3mf.mjs';
 import { placed } from './placements.mjs';
 import { DEFAULTS, expectation, measuredEnds, moved, sectionAngle, withRoofs } from './shapes.mjs';
 import { treated } from './treatments.mjs';
@@ -80,8 +82,9 @@ function volumes(host, features, placement) {
 function truthOf(head, { features, sound, noise }, volumeMm3) {
   return {
     schema: 'corpus-truth/1', ...head,
-    // What the input is: sound; joinable (closed once equal points are joined); flawed (closed, but
-    // with a facet without area, inside out, or touching itself); unsound (not closed).
+    // What the input is: sound; rough (closed, meant sound, but facets meet in the written numbers);
+    // joinable (closed once equal points are joined); flawed (closed, but with a facet without area,
+    // inside out, or touching itself); unsound (not closed).
     input: sound ?? 'sound', noiseMm: noise ?? 0, ...(volumeMm3 ? { volumeMm3 } : {}),
     features: features.map((f) => ({
       kind: f.kind, find: f.find, expect: f.expect, why: f.why, item: f.item ?? 0,
@@ -91,6 +94,19 @@ function truthOf(head, { features, sound, noise }, volumeMm3) {
     })),
   };
 }
+
+/**
+ * A case as it is written: { name, bytes, truth }. Where facets meet once coordinates are spelled
+ * (needles of booleans, noise on thin triangles) the input is no sound solid, whatever it was meant
+ * to be: its bores must still be found, and it must not come out worse, but a roof may be refused.
+ */
+export function writtenCase(entry) {
+  const { name, model, truth } = makeCase(entry);
+  const bytes = writePackage(model);
+  if (truth.input === 'sound' && [...readPackage(bytes).objects.values()].some((o) => o.mesh && meets(o.mesh))) truth.input = 'rough';
+  return { name, bytes, truth };
+}
+const meets = (mesh) => crossings(mesh, Array.from({ length: mesh.corners.length / 3 }, (_, f) => f)).length > 0;
 
 /** Truth as text: one line for each feature, numbers to 12 digits. */
 export function truthText({ features, ...head }) {

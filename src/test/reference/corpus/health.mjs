@@ -55,38 +55,48 @@ export function flatFacets({ points, corners }, focus) {
  * `focus` (facet numbers). Touching counts. Exact. Facets without area are left to flatFacets().
  */
 export function crossings({ points, corners }, focus) {
-  const count = corners.length / 3;
-  const inFocus = new Uint8Array(count);
-  const low = [Infinity, Infinity, Infinity];
-  const high = [-Infinity, -Infinity, -Infinity];
-  const box = (f, i) => {
-    const [a, b, c] = [points[3 * corners[3 * f] + i], points[3 * corners[3 * f + 1] + i], points[3 * corners[3 * f + 2] + i]];
-    return [Math.min(a, b, c), Math.max(a, b, c)];
-  };
-  for (const f of focus) {
-    inFocus[f] = 1;
-    for (let i = 0; i < 3; i++) {
-      const [l, h] = box(f, i);
-      low[i] = Math.min(low[i], l);
-      high[i] = Math.max(high[i], h);
-    }
-  }
-  const boxes = [];
-  for (let f = 0; f < count; f++) {
-    const b = [box(f, 0), box(f, 1), box(f, 2)];
-    if (b.every(([l, h], i) => l <= high[i] && h >= low[i]) && !flatFacets({ points, corners }, [f]).length) boxes.push({ f, b });
-  }
-  boxes.sort((x, y) => x.b[0][0] - y.b[0][0]);
+  const boxes = [0, 1, 2].map((i) => span(points, corners, i));
+  const inFocus = new Uint8Array(corners.length / 3);
+  focus.forEach((f) => (inFocus[f] = 1));
+  const near = reached(boxes, focus).filter((f) => !flatFacets({ points, corners }, [f]).length);
+  // Swept along the longest axis: facets whose spans overlap there are compared in the other two.
+  const long = [0, 1, 2].reduce((best, i) => (length(boxes[i], near) > length(boxes[best], near) ? i : best), 0);
+  const [sweep, ...others] = [long, (long + 1) % 3, (long + 2) % 3].map((i) => boxes[i]);
+  near.sort((f, g) => sweep.low[f] - sweep.low[g]);
   const found = [];
-  for (let i = 0; i < boxes.length; i++) {
-    for (let j = i + 1; j < boxes.length && boxes[j].b[0][0] <= boxes[i].b[0][1]; j++) {
-      const [x, y] = [boxes[i], boxes[j]];
-      if (!inFocus[x.f] && !inFocus[y.f]) continue;
-      if (x.b[1][0] > y.b[1][1] || y.b[1][0] > x.b[1][1] || x.b[2][0] > y.b[2][1] || y.b[2][0] > x.b[2][1]) continue;
-      if (meet(points, corners, x.f, y.f)) found.push([x.f, y.f]);
+  for (let i = 0; i < near.length; i++) {
+    const f = near[i];
+    for (let j = i + 1; j < near.length && sweep.low[near[j]] <= sweep.high[f]; j++) {
+      const g = near[j];
+      if (!inFocus[f] && !inFocus[g]) continue;
+      if (others.some(({ low, high }) => low[f] > high[g] || low[g] > high[f])) continue;
+      if (meet(points, corners, f, g)) found.push([f, g]);
     }
   }
   return found;
+}
+
+/** Least and greatest coordinate i of every facet. */
+function span(points, corners, i) {
+  const count = corners.length / 3;
+  const [low, high] = [new Float64Array(count), new Float64Array(count)];
+  for (let f = 0; f < count; f++) {
+    const [a, b, c] = [points[3 * corners[3 * f] + i], points[3 * corners[3 * f + 1] + i], points[3 * corners[3 * f + 2] + i]];
+    low[f] = Math.min(a, b, c);
+    high[f] = Math.max(a, b, c);
+  }
+  return { low, high };
+}
+const ends = ({ low, high }, list) => list.reduce(([l, h], f) => [Math.min(l, low[f]), Math.max(h, high[f])], [Infinity, -Infinity]);
+const length = (box, list) => {
+  const [l, h] = ends(box, list);
+  return h - l;
+};
+/** Facets that reach into the box around those in focus. */
+function reached(boxes, focus) {
+  const limits = boxes.map((box) => ends(box, focus));
+  return Array.from({ length: boxes[0].low.length }, (_, f) => f)
+    .filter((f) => boxes.every(({ low, high }, i) => low[f] <= limits[i][1] && high[f] >= limits[i][0]));
 }
 
 function meet(points, corners, f, g) {
@@ -95,11 +105,15 @@ function meet(points, corners, f, g) {
   const shared = a.filter((v) => b.includes(v));
   if (shared.length === 3) return true;
   if (shared.length === 2) return folded(points, a, b, shared);
-  const own = (edgesOf, tri) => edges(edgesOf).filter(([s, t]) => !shared.includes(s) && !shared.includes(t)).some(([s, t]) => pierces(points, s, t, tri));
+  const own = (edgesOf, tri) => edges(edgesOf).filter(([s, t]) => !shared.includes(s) && !shared.includes(t)).some(([s, t]) => close(points, s, t, tri) && pierces(points, s, t, tri));
   if (own(a, b) || own(b, a)) return true;
   return false;
 }
 const edges = ([a, b, c]) => [[a, b], [b, c], [c, a]];
+
+/** Do the boxes of a segment and a triangle overlap? */
+const close = (p, s, t, [a, b, c]) => [0, 1, 2].every((i) =>
+  Math.min(p[s + i], p[t + i]) <= Math.max(p[a + i], p[b + i], p[c + i]) && Math.max(p[s + i], p[t + i]) >= Math.min(p[a + i], p[b + i], p[c + i]));
 
 /** Neighbours over an edge that lie on each other: same plane, third corners on the same side. */
 function folded(points, a, b, shared) {

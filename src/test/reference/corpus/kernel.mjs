@@ -3,7 +3,7 @@
 // mesh arrays are single precision, its inside is not).
 
 import Module from 'manifold-3d';
-import { fromFrame } from './vec.mjs';
+import { apply, fromFrame } from './vec.mjs';
 
 const kernel = await Module();
 kernel.setup();
@@ -49,6 +49,32 @@ export function loft(frame, origin, polygonLow, low, polygonHigh, high) {
     ...polygonHigh.map(([u, v]) => [u, v, high]),
   ];
   return place(hull(points), fromFrame(frame, origin));
+}
+
+/**
+ * Solid with one ring of corners at each of several heights, all of one shape in different sizes, as
+ * on a lathe: profile [[w, scale], ...] with w ascending; 0 as the last scale is a point. Made in one
+ * piece, because a boolean of a prism and a cone that share a ring leaves needles there.
+ */
+export function turned(frame, origin, polygon, profile) {
+  const map = fromFrame(frame, origin);
+  const n = polygon.length;
+  const pointed = profile[profile.length - 1][1] === 0;
+  const rings = pointed ? profile.slice(0, -1) : profile;
+  const points = rings.flatMap(([w, scale]) => polygon.flatMap(([u, v]) => apply(map, [u * scale, v * scale, w])));
+  const facets = [];
+  for (let j = 0; j + 1 < rings.length; j++) {
+    for (let k = 0; k < n; k++) {
+      const [a, b] = [j * n + k, j * n + ((k + 1) % n)];
+      facets.push([a, b, a + n], [b, b + n, a + n]);
+    }
+  }
+  const last = (rings.length - 1) * n;
+  const tip = pointed ? points.push(...apply(map, [0, 0, profile[rings.length][0]])) / 3 - 1 : last;
+  for (let k = 1; k + 1 < n; k++) facets.push([0, k + 1, k]);
+  if (pointed) for (let k = 0; k < n; k++) facets.push([last + k, last + ((k + 1) % n), tip]);
+  else for (let k = 1; k + 1 < n; k++) facets.push([last, last + k, last + k + 1]);
+  return fromMesh({ points: Float64Array.from(points), corners: Uint32Array.from(facets.flat()) });
 }
 
 /** Plain mesh with double coordinates: { points: Float64Array, corners: Uint32Array }. */

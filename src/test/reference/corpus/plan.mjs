@@ -18,10 +18,9 @@ const FITTING = { touchVertex: 'lugs', touchEdge: 'lugs', flippedShell: 'shells'
 
 /** [{ family, k, treatment, placement, seed }]; `rounds` cases of every family. */
 export function casesOf(rounds, treatedRounds, offset = 0) {
-  const names = Object.keys(FAMILIES);
   const list = [];
-  const push = (family, k, more = {}) => list.push({ family, k, seed: 100000 * (names.indexOf(family) + 1) + k + offset, ...more });
-  for (const family of names) {
+  const push = (family, k, more = {}) => list.push({ family, k, seed: seedOf(family) + k + offset, ...more });
+  for (const family of Object.keys(FAMILIES)) {
     const count = SWEEPS[family] ? SWEEPS[family] * (SWEEPS[family] === 1 ? 1 : Math.ceil(rounds / SWEEPS[family])) : rounds;
     for (let k = 0; k < count; k++) push(family, k);
   }
@@ -32,3 +31,6 @@ export function casesOf(rounds, treatedRounds, offset = 0) {
   each(Object.keys(PLACEMENTS).filter((p) => p !== 'plain'), 'placement', SIMPLE_HOSTS);
   return list;
 }
+
+/** Base of a family's seeds: of its name alone (FNV-1a), so that a new family changes no other's cases. */
+const seedOf = (name) => [...name].reduce((hash, letter) => Math.imul(hash ^ letter.charCodeAt(0), 16777619) >>> 0, 2166136261) % 1e4 * 1000;

@@ -2,7 +2,7 @@
 // the record that states the truth about one bore. Part frame: millimetres, z up, bores along +y
 // before the part is turned.
 
-import { common, loft, minus, pieces, prism } from './kernel.mjs';
+import { common, loft, minus, pieces, prism, turned } from './kernel.mjs';
 import {
   add, apply, applyVector, dot, mul, norm, rad, sectionFrame, sub, tiltDeg, unit,
 } from './vec.mjs';
@@ -95,6 +95,10 @@ export const cone = (b, from, fromScale, to, toScale) =>
   from < to
     ? loft(sectionFrame(b.d), b.p, scaled(b.polygon, fromScale), from, scaled(b.polygon, toScale), to)
     : loft(sectionFrame(b.d), b.p, scaled(b.polygon, toScale), to, scaled(b.polygon, fromScale), from);
+
+
+/** The bore with whatever its mouth or end has, in one piece: [[w, share of the radius], ...]. */
+export const lathe = (b, profile) => turned(sectionFrame(b.d), b.p, b.polygon, profile);
 
 /** A feature carried along by a rigid or uniformly scaling map. */
 export function moved(feature, map) {

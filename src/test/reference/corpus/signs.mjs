@@ -4,21 +4,31 @@
 const EPSILON = 2 ** -53;
 const BOUND_2D = (3 + 16 * EPSILON) * EPSILON;
 const BOUND_3D = (7 + 56 * EPSILON) * EPSILON;
-const SCALE = 400n;
+/** Numbers of a part in millimetres have no bit below 2^-110 as a rule, and never one below 2^-400. */
+const USUAL = { least: 2 ** -57, by: 110n };
+const UTMOST = { least: 2 ** -347, by: 400n };
 const view = new DataView(new ArrayBuffer(8));
 
-/** The double times 2^400 as a whole number; no double below 2^-347 occurs in a mesh of millimetres. */
-function whole(x) {
+/** The double times 2^by as a whole number. */
+function whole(x, by) {
   if (x === 0) return 0n;
   view.setFloat64(0, x);
   const bits = view.getBigUint64(0);
   const exponent = (bits >> 52n) & 0x7ffn;
   const mantissa = (bits & 0xfffffffffffffn) | (exponent ? 0x10000000000000n : 0n);
-  const by = (exponent || 1n) - 1075n + SCALE;
-  if (by < 0n) throw new RangeError(`${x} is too small for exact signs`);
-  const size = mantissa << by;
+  const size = mantissa << ((exponent || 1n) - 1075n + by);
   return x < 0 ? -size : size;
 }
+/** By how many bits all coordinates of some points must be shifted to be whole. */
+function scale(p, points) {
+  let least = Infinity;
+  for (const a of points) for (let i = 0; i < 3; i++) if (p[a + i] !== 0) least = Math.min(least, Math.abs(p[a + i]));
+  if (least >= USUAL.least) return USUAL.by;
+  if (least < UTMOST.least) throw new RangeError(`${least} is too small for exact signs`);
+  return UTMOST.by;
+}
+/** Do the points lie in a plane of two axes? Most faces of parts do. */
+const level = (p, a, b, c, d, i) => p[a + i] === p[b + i] && p[b + i] === p[c + i] && p[c + i] === p[d + i];
 const signOf = (big) => (big > 0n ? 1 : big < 0n ? -1 : 0);
 
 /** +1 when d lies on the side of abc from which it looks clockwise (below its normal), -1 above, 0 on it. */
@@ -36,8 +46,10 @@ export function orient3(p, a, b, c, d) {
   return exact3(p, a, b, c, d);
 }
 function exact3(p, a, b, c, d) {
-  const [dx, dy, dz] = [whole(p[d]), whole(p[d + 1]), whole(p[d + 2])];
-  const row = (i) => [whole(p[i]) - dx, whole(p[i + 1]) - dy, whole(p[i + 2]) - dz];
+  if (level(p, a, b, c, d, 0) || level(p, a, b, c, d, 1) || level(p, a, b, c, d, 2)) return 0;
+  const bits = scale(p, [a, b, c, d]);
+  const [dx, dy, dz] = [whole(p[d], bits), whole(p[d + 1], bits), whole(p[d + 2], bits)];
+  const row = (i) => [whole(p[i], bits) - dx, whole(p[i + 1], bits) - dy, whole(p[i + 2], bits) - dz];
   const [[ax, ay, az], [bx, by, bz], [cx, cy, cz]] = [row(a), row(b), row(c)];
   return signOf(az * (bx * cy - cx * by) + bz * (cx * ay - ax * cy) + cz * (ax * by - bx * ay));
 }
@@ -48,6 +60,8 @@ export function orient2(p, a, b, c, i, j) {
   const right = (p[a + j] - p[c + j]) * (p[b + i] - p[c + i]);
   const det = left - right;
   if (Math.abs(det) > BOUND_2D * (Math.abs(left) + Math.abs(right))) return Math.sign(det);
-  const [cx, cy] = [whole(p[c + i]), whole(p[c + j])];
-  return signOf((whole(p[a + i]) - cx) * (whole(p[b + j]) - cy) - (whole(p[a + j]) - cy) * (whole(p[b + i]) - cx));
+  if (level(p, a, b, c, c, i) || level(p, a, b, c, c, j)) return 0;
+  const by = scale(p, [a, b, c]);
+  const [cx, cy] = [whole(p[c + i], by), whole(p[c + j], by)];
+  return signOf((whole(p[a + i], by) - cx) * (whole(p[b + j], by) - cy) - (whole(p[a + j], by) - cy) * (whole(p[b + i], by) - cx));
 }

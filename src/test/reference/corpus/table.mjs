@@ -14,9 +14,12 @@ export function summed(verdicts) {
       const row = rows.get(key) ?? { key, cases: 0, bores: 0, found: 0, named: 0, ghosts: 0, due: 0, done: 0, shy: 0, bold: 0, left: 0, diameter: 0, angle: 0, axis: 0, ends: 0, relative: 0, flat: 0, faults: {} };
       row.cases++;
       if (v.input !== 'flawed') {
-        for (const k of ['bores', 'found', 'named', 'ghosts', 'due', 'done', 'left']) row[k] += v[k];
-        row.shy += v.shy.length;
+        for (const k of ['bores', 'found', 'named', 'ghosts', 'left']) row[k] += v[k];
         row.bold += v.bold.length;
+      }
+      if (v.input === 'sound') {
+        for (const k of ['due', 'done']) row[k] += v[k];
+        row.shy += v.shy.length;
       }
       for (const k of ['diameter', 'angle', 'axis', 'ends', 'relative', 'flat']) row[k] = Math.max(row[k], v[k]);
       v.faults.forEach((f) => (row.faults[f.kind] = (row.faults[f.kind] ?? 0) + 1));
@@ -46,7 +49,7 @@ const NO_BAR = ['jitter10', 'decimated'];
 /** The bars, each as a sentence when it is missed. */
 export function missedBars(verdicts) {
   const out = [];
-  const part = (test) => verdicts.filter((v) => v.input === 'sound' && test(v));
+  const part = (test) => verdicts.filter((v) => ['sound', 'rough'].includes(v.input) && test(v));
   const sum = (list, key) => list.reduce((s, v) => s + v[key], 0);
   const clean = part((v) => ![...NOISY, ...NO_BAR].includes(v.treatment));
   const noisy = part((v) => NOISY.includes(v.treatment));
@@ -56,7 +59,8 @@ export function missedBars(verdicts) {
   if (ghosts) out.push(`${ghosts} features that are none`);
   const sized = clean.filter((v) => v.faults.some((f) => f.kind === 'size')).length;
   if (sized) out.push(`${sized} clean cases with sizes or axes off by more than the bar`);
-  const [due, done] = [sum([...clean, ...noisy], 'due'), sum([...clean, ...noisy], 'done')];
+  const sound = [...clean, ...noisy].filter((v) => v.input === 'sound');
+  const [due, done] = [sum(sound, 'due'), sum(sound, 'done')];
   if (done < 0.99 * due) out.push(`${done} of ${due} bores that can be reshaped are, 99 % are due`);
   const bold = verdicts.filter((v) => v.bold.length).length;
   if (bold) out.push(`${bold} cases where a hole was reshaped that must be left`);

@@ -1,7 +1,7 @@
 // Through and blind bores, facets, walls that are no prisms, tilt, the plate, thin roofs.
 
 import { ball, box, fromMesh, minus, place, union } from '../kernel.mjs';
-import { bore, cone, cutter, ring, unevenRing } from '../shapes.mjs';
+import { bore, cutter, lathe, ring, unevenRing } from '../shapes.mjs';
 import { fromFrame, rad, sectionFrame, shift } from '../vec.mjs';
 
 const FACETS = [10, 12, 16, 20, 24, 32, 36, 48, 64, 72, 96, 128];
@@ -93,26 +93,33 @@ export function blindFlat(random) {
   return { solid: minus(block(r, length), cutter(b, -length, end)), features: [b] };
 }
 
-/** Drill points: 118 and 140 degrees, and a 60 degree one. The roof may end before or in the cone. */
+/** Drill points: 118 and 140 degrees, and steeper ones. The roof may end before or in the cone. */
 export function blindConical(random) {
   const { r, polygon } = everyday(random);
   const half = rad(random.pick([118, 140, 90, 60]) / 2);
   const depth = random.between(4, 12);
   const b = bore({ r, polygon, wall: [0, depth], reach: [-50, depth], ends: ['open', 'cone'], exact: false, rough: true });
-  const point = depth + (r * 0.999) / Math.tan(half);
-  const hole = union(cutter(b, -1, depth), cone(b, depth, 1, point, 0.001));
+  const point = depth + r / Math.tan(half);
+  const hole = lathe(b, [[-1, 1], [depth, 1], [point, 0]]);
   return { solid: minus(place(block(r, point + 4), shift(0, (point + 4) / 2, 0)), hole), features: [b] };
 }
 
-export function blindRound(random) {
+/**
+ * Half a ball at the end: its rings in line with those of the wall, or turned against them, as where
+ * a modeller joins two bodies; then a step as thin as the facets' sagitta stays between the two.
+ */
+export function blindRound(random, k) {
   const { r, polygon } = everyday(random);
   const depth = random.between(4, 12);
   const b = bore({ r, polygon, wall: [0, depth], reach: [-50, depth], ends: ['open', 'round'], exact: false, rough: true });
-  // The kernel's ball has its poles on z; laid along y its equator need not meet the ring, so its
-  // radius is the ring's in-circle and a flat step as thin as the facets' sagitta stays.
   const n = polygon.length;
-  const end = place(ball(r * Math.cos(Math.PI / n), n + (4 - (n % 4)) % 4), fromFrame(sectionFrame(b.d), [0, depth, 0]));
-  const hole = union(cutter(b, -1, depth), end);
+  const rings = Math.max(3, Math.round(n / 4));
+  const arc = Array.from({ length: rings }, (_, j) => (j * Math.PI) / 2 / rings).map((a) => [depth + r * Math.sin(a), Math.cos(a)]);
+  const inLine = () => lathe(b, [[-1, 1], ...arc, [depth + r, 0]]);
+  // The kernel's ball has its poles on z; laid along y its equator need not meet the ring, so its
+  // radius is the ring's in-circle.
+  const turned = () => union(cutter(b, -1, depth), place(ball(r * Math.cos(Math.PI / n), n + (4 - (n % 4)) % 4), fromFrame(sectionFrame(b.d), [0, depth, 0])));
+  const hole = k % 4 === 3 ? turned() : inLine();
   return { solid: minus(place(block(r, depth + r + 4), shift(0, (depth + r + 4) / 2, 0)), hole), features: [b] };
 }
 

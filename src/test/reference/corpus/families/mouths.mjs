@@ -1,7 +1,7 @@
 // Mouths: slanted, curved, chamfered, filleted, countersunk, counterbored, at the edge of a face.
 
 import { ball, box, keep, Manifold, minus, place, union } from '../kernel.mjs';
-import { bore, cone, cutter, ring, scaled } from '../shapes.mjs';
+import { bore, cone, cutter, lathe, ring, scaled } from '../shapes.mjs';
 import { fromFrame, rad, sectionFrame, shift, turn } from '../vec.mjs';
 import { everyday } from './basic.mjs';
 
@@ -60,9 +60,11 @@ export function sphere(random) {
   return { solid: minus(ball(R, 96), cutter(b, -R - 5, R + 5)), features: [b] };
 }
 
-/** A plate with a bore whose mouths carry something; `shape` adds it at w = end, outward side. */
-function dressed(random, depth, shape, kind, room = 0) {
-  const { r, polygon } = everyday(random);
+/**
+ * A plate with a bore whose mouths carry something. `profile` is what stands at a mouth in the face at
+ * 0: [[w, share of the radius], ...] from the wall outwards, past the face.
+ */
+function dressed(random, { b: [r, polygon], depth, profile, kind, room = 0, make = lathe }) {
   const half = random.between(4, 9) + depth;
   const both = random.flip();
   const b = bore({
@@ -70,38 +72,52 @@ function dressed(random, depth, shape, kind, room = 0) {
     reach: [-half - 60, half + 60], ends: both ? [kind, kind] : ['open', kind], exact: false, rough: true,
   });
   const body = box([-r - 6 - room, -half, -r - 5 - room], [r + 6 + room, half, 1.45 * r + 3.5 + room]);
-  const cuts = [cutter(b, -2 * half, 2 * half), ...shape(b, half, 1)];
-  if (both) cuts.push(...shape(b, half, -1));
-  return { solid: minus(body, ...cuts), features: [b] };
+  const far = profile.map(([w, share]) => [w + half, share]);
+  const near = both ? far.map(([w, share]) => [-w, share]).reverse() : [[-2 * half, 1]];
+  return { solid: minus(body, ...[make(b, [...near, ...far])].flat()), features: [b] };
 }
+const size = (random) => {
+  const { r, polygon } = everyday(random);
+  return [r, polygon];
+};
 
-export function chamfered(random) {
+export function chamfered(random, _, more = {}) {
   const c = +random.between(0.4, 1.5).toFixed(2);
-  return dressed(random, c, (b, half, side) => [cone(b, side * (half - c), 1, side * (half + c), (b.r + 2 * c) / b.r)], 'chamfered');
+  const b = size(random);
+  return dressed(random, { b, depth: c, profile: [[-c, 1], [c, 1 + (2 * c) / b[0]]], kind: 'chamfered', ...more });
 }
 
-/** Rounded edge: a quarter circle approximated by eight frusta. */
-export function filleted(random) {
+/** Rounded edge: a quarter circle of eight straight steps, the last one carried on past the face. */
+export function filleted(random, _, more = {}) {
   const c = +random.between(0.6, 2).toFixed(2);
-  const steps = 8;
-  const at = (k) => [c * Math.sin(rad((90 * k) / steps)), c * (1 - Math.cos(rad((90 * k) / steps)))];
-  return dressed(random, c, (b, half, side) => {
-    const rings = [];
-    for (let k = 0; k < steps; k++) {
-      const [w0, g0] = at(k);
-      const [w1, g1] = at(k + 1);
-      rings.push(cone(b, side * (half - c + w0), (b.r + g0) / b.r, side * (half - c + w1), (b.r + g1) / b.r));
-    }
-    return rings;
-  }, 'filleted', 2);
+  const b = size(random);
+  const step = (k) => [-c + c * Math.sin(rad(11.25 * k)), 1 + (c * (1 - Math.cos(rad(11.25 * k)))) / b[0]];
+  const profile = Array.from({ length: 8 }, (_, k) => step(k));
+  const [[w7, s7], [w8, s8]] = [step(7), step(8)];
+  const on = 1 / (w8 - w7);
+  return dressed(random, { b, depth: c, profile: [...profile, [w8 + (w8 - w7) * on * 0.2, s8 + (s8 - s7) * on * 0.2]], kind: 'filleted', room: 2, ...more });
 }
 
 /** Countersinks of the trade: 82, 90 and 118 degrees. */
-export function countersunk(random, k) {
+export function countersunk(random, k, more = {}) {
   const angle = [82, 90, 118][k % 3];
   const grow = random.between(1.2, 2.5);
   const depth = grow / Math.tan(rad(angle / 2));
-  return dressed(random, depth, (b, half, side) => [cone(b, side * (half - depth), 1, side * (half + depth), (b.r + 2 * grow) / b.r)], 'countersunk', 3);
+  const b = size(random);
+  return dressed(random, { b, depth, profile: [[-depth, 1], [depth, 1 + (2 * grow) / b[0]]], kind: 'countersunk', room: 3, ...more });
+}
+
+/**
+ * The same mouths as modellers by booleans make them: a prism and a cone for each stretch, which share
+ * rings and leave needles there. As written some of these meshes meet themselves.
+ */
+export function needles(random, k) {
+  const stacked = (b, profile) => [
+    cutter(b, -60, 60),
+    ...profile.slice(1).map(([w, share], i) => [profile[i], [w, share]]).filter(([low, high]) => low[1] !== high[1])
+      .map(([low, high]) => cone(b, ...low, ...high)),
+  ];
+  return [chamfered, filleted, countersunk][k % 3](random, k, { make: stacked });
 }
 
 /** One or two coaxial steps: every cylinder is a bore of its own; the smaller opens into the larger. */

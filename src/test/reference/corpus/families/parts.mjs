@@ -2,7 +2,7 @@
 // hand winch. Fixed sizes, no chance.
 
 import { box, minus, prism, union } from '../kernel.mjs';
-import { bore, cone, cutter, other, ring } from '../shapes.mjs';
+import { bore, cutter, lathe, other, ring } from '../shapes.mjs';
 import { sectionFrame } from '../vec.mjs';
 
 /** L-shaped foot: two bores through the upright leg, one through a rib, four bolt holes in the base. */
@@ -35,8 +35,7 @@ export function hinge() {
   features[0].reach[0] = -60;
   features[2].reach[1] = 100;
   const screws = [[-26, 10], [-26, 35], [26, 10], [26, 35]].map(([x, y]) => bore({ p: [x, y, 0], d: [0, 0, 1], r: 2.1, polygon: ring(32, 2.1), wall: [0, 2.6], exact: false }));
-  const sinks = screws.map((b) => cone(b, 2.6, 1, 5.4, (2.1 + 2.8) / 2.1));
-  const holes = [cutter(features[0], -5, 50), ...screws.map((b) => cutter(b, -1, 6)), ...sinks];
+  const holes = [cutter(features[0], -5, 50), ...screws.map((b) => lathe(b, [[-1, 1], [2.6, 1], [5.4, (2.1 + 2.8) / 2.1]]))];
   const body = minus(union(leaf(-1, [spans[0], spans[2]]), leaf(1, [spans[1]])), ...holes);
   const pin = prism(sectionFrame(d), [0, 0, outer], ring(48, r - play), -1.5, 46.5);
   return { solid: union(body, pin), host: body, features: [...features, ...screws, other('pin', { p: [0, 0, outer], d, r: r - play, wall: [-1.5, 46.5] })], fixed: true };
