@@ -31,6 +31,7 @@ final class Grammar {
   static final String WITHOUT = "--without";
   static final String MIXED = "--mixed-orientation";
   static final String UNKNOWN = "--unknown-parts";
+  static final String JOIN = "--join-vertices";
   static final String JSON = "--json";
   static final String QUIET = "--quiet";
   static final String HELP = "--help";
@@ -151,6 +152,11 @@ final class Grammar {
             "HOW",
             "Parts that the standard does not know: keep or drop them"
                 + " when something is changed. Default: keep."));
+    spec.addOption(
+        flag(
+            JOIN,
+            "Where vertices are repeated instead of shared, share them in OUT, too. The mesh must"
+                + " be closed then; it is examined either way."));
     spec.addOption(value(JSON, "FILE", "Write the result as JSON too; - is standard output."));
     spec.addOption(flag(QUIET, "Show nothing but errors."));
   }

@@ -3,6 +3,7 @@ package gable.cli;
 import gable.geom.Vec3;
 import gable.pipeline.Choice;
 import gable.pipeline.Settings;
+import gable.pipeline.Settings.Handling;
 import gable.pipeline.Settings.MixedOrientation;
 import gable.pipeline.Settings.UnknownParts;
 import gable.plan.Limits;
@@ -37,8 +38,10 @@ final class Wishes {
         limits(),
         up(),
         choice(installed),
-        oneOf(Grammar.MIXED, MixedOrientation.class, MixedOrientation.CLONE),
-        oneOf(Grammar.UNKNOWN, UnknownParts.class, UnknownParts.KEEP),
+        new Handling(
+            oneOf(Grammar.MIXED, MixedOrientation.class, MixedOrientation.CLONE),
+            oneOf(Grammar.UNKNOWN, UnknownParts.class, UnknownParts.KEEP),
+            call.hasMatchedOption(Grammar.JOIN)),
         Runtime.getRuntime().availableProcessors());
   }
 

@@ -66,6 +66,7 @@ final class FileRun {
     notices.addAll(plate.notices());
     List<ObjectTask.Done> done = new Gang(work).run(plate.tasks());
     done.forEach(each -> objects.add(each.result()));
+    done.forEach(each -> each.notice().ifPresent(notices::add));
     objects.addAll(plate.skipped());
     notices.addAll(Strays.of(work.settings().choice(), objects));
     return finished(model, done.stream().flatMap(each -> each.edit().stream()).toList());

@@ -56,21 +56,23 @@ final class ObjectTask {
    *
    * @param result for the reader
    * @param edit for the writer; empty if the mesh stays as it is
+   * @param notice what else is to be known of the mesh
    */
-  record Done(ObjectResult result, Optional<ObjectEdit> edit) {}
+  record Done(ObjectResult result, Optional<ObjectEdit> edit, Optional<Notice> notice) {}
 
   Done run() {
     Skin skin = Skin.of(placed.printMesh());
     Optional<Notice> unfit = unfit(skin);
     if (unfit.isPresent()) {
-      return new Done(new ObjectResult.Skipped(place, unfit.get()), Optional.empty());
+      ObjectResult skipped = new ObjectResult.Skipped(place, unfit.get());
+      return new Done(skipped, Optional.empty(), Optional.empty());
     }
     Tolerances tolerances = Tolerances.forModel(skin.mesh().box().reach(), 0);
     Findings found = FeatureFinder.find(skin.mesh(), skin.edges(), tolerances);
     if (bound.isPresent()) {
       List<FeatureResult> left =
           found.features().stream().map(f -> FeatureResult.left(f, bound.get())).toList();
-      return new Done(new ObjectResult.Examined(place, left), Optional.empty());
+      return new Done(new ObjectResult.Examined(place, left), Optional.empty(), Optional.empty());
     }
     return reshaped(skin, tolerances, found.features());
   }
@@ -89,18 +91,33 @@ final class ObjectTask {
             work.reshapers(),
             proof(skin.mesh().box(), frame));
     ObjectReshaper.Result result = reshaper.reshape(chosen);
-    ObjectResult shown = new ObjectResult.Examined(place, outcomes(features, result));
-    if (result.edit().isEmpty()) {
-      return new Done(shown, Optional.empty());
-    }
+    boolean join = skin.joined() && work.settings().handling().joinVertices();
+    MeshEdit edit = placed.toObject(result.edit());
     return new Done(
-        shown,
-        Optional.of(
+        new ObjectResult.Examined(place, outcomes(features, result)),
+        edit(join ? Joining.added(placed.object().mesh(), edit) : edit),
+        skin.joined() ? Optional.of(repeated(join)) : Optional.empty());
+  }
+
+  private Optional<ObjectEdit> edit(MeshEdit edit) {
+    return edit.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
             new ObjectEdit(
-                placed.object(),
-                placed.toObject(result.edit()),
-                placed.grid(),
-                mixed ? placed.uses() : List.of())));
+                placed.object(), edit, placed.grid(), mixed ? placed.uses() : List.of()));
+  }
+
+  private Notice repeated(boolean join) {
+    return new Notice(
+        "vertices-repeated",
+        Notice.Level.NOTE,
+        place.words(),
+        join
+            ? "vertices are repeated instead of shared; triangles share them now where they are"
+                + " equal, and those that none uses any more stay in the list"
+            : "vertices are repeated instead of shared, so the mesh is closed only by places, not"
+                + " by numbers; it was examined as if they were shared, and they stay repeated."
+                + " --join-vertices shares them in the file, too");
   }
 
   private static ObjectReshaper.Proof proof(Box3 box, ObjectReshaper.Frame frame) {

@@ -3,6 +3,7 @@ package gable.pipeline;
 import gable.geom.Affine3;
 import gable.opc.Printable;
 import gable.opc.Problem;
+import gable.pipeline.Settings.MixedOrientation;
 import gable.place.PlacedObject;
 import gable.place.Placements;
 import gable.place.Unplaced;
@@ -69,8 +70,9 @@ final class Plate {
     if (signed.test(placed.object().part())) {
       return Optional.of(SIGNED);
     }
-    boolean leave = work.settings().mixedOrientation() == Settings.MixedOrientation.LEAVE;
-    return mixed && leave ? Optional.of(MIXED) : Optional.empty();
+    return mixed && work.settings().handling().mixedOrientation() == MixedOrientation.LEAVE
+        ? Optional.of(MIXED)
+        : Optional.empty();
   }
 
   /** Results for what cannot be examined or is not printed. */

@@ -52,7 +52,7 @@ final class Rewrite {
       edit = edit.replace(part.name(), part.content());
     }
     List<String> changed = changes.parts().stream().map(SplicedPart::name).toList();
-    Stale stale = Stale.of(source, changed, settings.unknownParts());
+    Stale stale = Stale.of(source, changed, settings.handling().unknownParts());
     for (String part : stale.dropped()) {
       edit = edit.drop(part);
     }

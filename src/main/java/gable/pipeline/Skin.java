@@ -32,6 +32,16 @@ record Skin(Mesh mesh, HalfEdges edges, boolean joined) {
   }
 
   private static Mesh together(Mesh mesh) {
+    int[] first = firstAtSamePlace(mesh);
+    int[] corners = mesh.copyOfCorners();
+    for (int c = 0; c < corners.length; c++) {
+      corners[c] = first[corners[c]];
+    }
+    return Mesh.of(mesh.copyOfPoints(), corners);
+  }
+
+  /** For each vertex the first one that has equal coordinates. */
+  static int[] firstAtSamePlace(Mesh mesh) {
     Map<Vec3, Integer> first = new HashMap<>();
     int[] number = new int[mesh.vertexCount()];
     for (int vertex = 0; vertex < number.length; vertex++) {
@@ -40,10 +50,6 @@ record Skin(Mesh mesh, HalfEdges edges, boolean joined) {
       Integer known = first.putIfAbsent(place, vertex);
       number[vertex] = known == null ? vertex : known;
     }
-    int[] corners = mesh.copyOfCorners();
-    for (int c = 0; c < corners.length; c++) {
-      corners[c] = number[corners[c]];
-    }
-    return Mesh.of(mesh.copyOfPoints(), corners);
+    return number;
   }
 }

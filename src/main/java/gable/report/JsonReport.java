@@ -109,8 +109,10 @@ public final class JsonReport {
     words(json, "skip", settings.choice().skip());
     words(json, "with", settings.choice().with());
     words(json, "without", settings.choice().without());
-    json.writeStringField("mixedOrientation", Figures.word(settings.mixedOrientation()));
-    json.writeStringField("unknownParts", Figures.word(settings.unknownParts()));
+    Settings.Handling handling = settings.handling();
+    json.writeStringField("mixedOrientation", Figures.word(handling.mixedOrientation()));
+    json.writeStringField("unknownParts", Figures.word(handling.unknownParts()));
+    json.writeBooleanField("joinVertices", handling.joinVertices());
     json.writeEndObject();
   }
 

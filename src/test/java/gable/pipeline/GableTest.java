@@ -7,10 +7,19 @@ import static org.assertj.core.api.Assertions.within;
 import gable.feature.Feature;
 import gable.feature.Surroundings;
 import gable.fixture.Fixtures;
+import gable.geom.Vec3;
+import gable.mesh.HalfEdges;
+import gable.mesh.Mesh;
+import gable.opc.OpcLimits;
+import gable.opc.OpcPackage;
+import gable.opc.PackageException;
+import gable.place.Placements;
 import gable.plan.Limits;
 import gable.plan.Measure;
 import gable.plan.Proposal;
 import gable.plan.Reshaper;
+import gable.threemf.ModelLimits;
+import gable.threemf.ModelPackage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -156,6 +165,53 @@ class GableTest {
         .containsExactly(Outcome.RESHAPED, Outcome.RESHAPED, Outcome.LEFT);
     assertThat(left).isInstanceOf(FileResult.Unchanged.class);
     assertThat(only(left).reason().orElseThrow().code()).isEqualTo("mixed-orientation");
+  }
+
+  @Test
+  void repeatedVerticesStayRepeatedWithAHintOrAreJoined() throws PackageException {
+    String name = "bore/vertices-repeated-d8.3mf";
+    Settings join = Settings.usual().withJoinVertices(true);
+
+    FileResult hinted = inspect(name, Settings.usual());
+    assertThat(hinted.notices()).extracting(Notice::message).anyMatch(m -> m.contains("--join-v"));
+    Mesh apart = mesh(reshaped(name, Settings.usual()));
+    Mesh shared = mesh(reshaped(name, join));
+
+    assertThat(HalfEdges.of(apart).closed()).isFalse();
+    assertThat(HalfEdges.of(shared).closed()).isTrue();
+    assertThat(shared.copyOfPoints()).isEqualTo(apart.copyOfPoints());
+    for (int f = 0; f < apart.facetCount(); f++) {
+      for (int k = 0; k < 3; k++) {
+        assertThat(shared.point(shared.corner(f, k))).isEqualTo(apart.point(apart.corner(f, k)));
+      }
+    }
+  }
+
+  @Test
+  void joiningHappensEvenWhereNoBoreIsChangedAndOnlyOnce() {
+    String name = "bore/vertices-repeated-d8.3mf";
+    Settings onlyJoin =
+        Settings.usual()
+            .withJoinVertices(true)
+            .withLimits(new Limits(Math.toRadians(45), 20, Double.POSITIVE_INFINITY, 1.2, 5));
+
+    byte[] once = reshaped(name, onlyJoin);
+    ByteArrayOutputStream twice = new ByteArrayOutputStream();
+    gable.reshape(
+        Input.stream(name, new ByteArrayInputStream(once)),
+        Output.stream(twice),
+        onlyJoin,
+        Observer.NONE);
+
+    assertThat(only(inspect(name, onlyJoin)).outcome()).isEqualTo(Outcome.LEFT);
+    assertThat(once).isNotEqualTo(bytes(name));
+    assertThat(twice.toByteArray()).isEqualTo(once);
+  }
+
+  private static Mesh mesh(byte[] file) throws PackageException {
+    OpcPackage content = OpcPackage.open(file, OpcLimits.DEFAULT);
+    ModelPackage model = ModelPackage.read(content, ModelLimits.USUAL);
+    return Placements.of(model, Vec3.Z, ModelLimits.USUAL).placed().get(0).object().mesh();
   }
 
   @Test
