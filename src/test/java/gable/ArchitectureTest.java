@@ -114,7 +114,8 @@ class ArchitectureTest {
   @ArchTest
   static final ArchRule jtsEntersThroughSection = onlyThrough("org.locationtech.jts..", "section");
 
-  @ArchTest static final ArchRule picocliEntersThroughCli = onlyThrough("picocli..", "cli");
+  @ArchTest
+  static final ArchRule commonsCliEntersThroughCli = onlyThrough("org.apache.commons.cli..", "cli");
 
   @ArchTest
   static final ArchRule jacksonEntersThroughReportAndCli =
@@ -138,7 +139,7 @@ class ArchitectureTest {
                       "com.ctc.wstx..",
                       "org.codehaus.stax2..",
                       "org.locationtech.jts..",
-                      "picocli..",
+                      "org.apache.commons.cli..",
                       "com.fasterxml.jackson..")))
           .because("each library is chosen, and has one door");
 

@@ -6,15 +6,14 @@ import gable.pipeline.Observer;
 import gable.pipeline.Settings;
 import java.util.ArrayList;
 import java.util.List;
-import picocli.CommandLine.ParseResult;
 
 /** {@code gable inspect FILE...}: lists what there is and what would be done. */
 final class InspectCommand {
 
-  private final ParseResult call;
+  private final Given call;
   private final Streams streams;
 
-  InspectCommand(ParseResult call, Streams streams) {
+  InspectCommand(Given call, Streams streams) {
     this.call = call;
     this.streams = streams;
   }
@@ -23,7 +22,7 @@ final class InspectCommand {
     Gable gable = Gable.installed();
     Wishes wishes = new Wishes(call);
     Settings settings = wishes.settings(gable.names());
-    List<String> files = call.matchedPositionalValue(0, List.of());
+    List<String> files = call.files();
     Ends ends = new Ends(streams);
     ends.refuseReportOver(wishes.json(), files, List.of());
     Teller teller = new Teller(streams, wishes, settings, true);

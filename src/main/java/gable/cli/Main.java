@@ -2,12 +2,7 @@ package gable.cli;
 
 import java.nio.charset.Charset;
 import java.util.Arrays;
-import picocli.CommandLine;
-import picocli.CommandLine.Help.Ansi;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.ParseResult;
-import picocli.CommandLine.UnmatchedArgumentException;
+import java.util.List;
 
 /** The command line: the only place that prints and the only caller of {@link System#exit}. */
 public final class Main {
@@ -43,51 +38,41 @@ public final class Main {
   }
 
   private static int parsed(String[] args, Streams streams) throws WrongCall {
-    CommandLine line = new CommandLine(Grammar.gable());
-    try {
-      ParseResult call = line.parseArgs(args);
-      return answer(innermost(call), streams);
-    } catch (UnmatchedArgumentException e) {
-      throw new WrongCall(unmatched(e) + hint(e));
-    } catch (ParameterException e) {
-      throw new WrongCall(e.getMessage() + hint(e));
+    List<String> words = List.of(args);
+    if (words.isEmpty() || words.get(0).startsWith("-")) {
+      return bare(Grammar.gable().parse(words), streams);
     }
-  }
-
-  private static String unmatched(UnmatchedArgumentException e) {
-    String word = e.getUnmatched().get(0);
-    if (e.isUnknownOption()) {
-      return "there is no option " + word;
-    }
-    boolean atRoot = e.getCommandLine().getParent() == null;
-    return atRoot ? "there is no command '" + word + "'" : "'" + word + "' is one too many";
-  }
-
-  private static String hint(ParameterException e) {
-    return "; see " + e.getCommandLine().getCommandSpec().qualifiedName() + " --help";
-  }
-
-  private static ParseResult innermost(ParseResult call) {
-    return call.hasSubcommand() ? innermost(call.subcommand()) : call;
-  }
-
-  private static int answer(ParseResult call, Streams streams) throws WrongCall {
-    CommandSpec spec = call.commandSpec();
-    if (call.isUsageHelpRequested()) {
-      streams.text().print(spec.commandLine().getUsageMessage(Ansi.OFF));
+    String name = words.get(0);
+    Syntax command =
+        Grammar.commands().stream()
+            .filter(known -> known.name().equals(name))
+            .findFirst()
+            .orElseThrow(
+                () -> new WrongCall("there is no command '" + name + "'; see gable --help"));
+    Given call = command.parse(words.subList(1, words.size()));
+    if (call.has(Grammar.HELP)) {
+      streams.text().print(HelpText.of(command));
       return ExitCode.DONE;
     }
-    return switch (spec.name()) {
+    return answer(name, call, streams);
+  }
+
+  private static int answer(String command, Given call, Streams streams) throws WrongCall {
+    return switch (command) {
       case Grammar.INSPECT -> new InspectCommand(call, streams).run();
       case Grammar.RESHAPE -> new ReshapeCommand(call, streams).run();
       case Grammar.RESHAPERS -> Listing.reshapers(streams);
       case Grammar.CAUTIONS -> Listing.cautions(streams);
-      default -> bare(call, streams);
+      default -> throw new IllegalStateException("a command without an answer: " + command);
     };
   }
 
-  private static int bare(ParseResult call, Streams streams) throws WrongCall {
-    if (call.hasMatchedOption(Grammar.VERSION)) {
+  private static int bare(Given call, Streams streams) throws WrongCall {
+    if (call.has(Grammar.HELP)) {
+      streams.text().print(HelpText.of(Grammar.gable(), Grammar.commands(), Grammar.footer()));
+      return ExitCode.DONE;
+    }
+    if (call.has(Grammar.VERSION)) {
       return Listing.version(streams);
     }
     throw new WrongCall("a command is missing; see gable --help");

@@ -5,15 +5,14 @@ import gable.pipeline.Gable;
 import gable.pipeline.Observer;
 import gable.pipeline.Settings;
 import java.util.List;
-import picocli.CommandLine.ParseResult;
 
 /** {@code gable reshape FILE -o OUT}: does it. */
 final class ReshapeCommand {
 
-  private final ParseResult call;
+  private final Given call;
   private final Streams streams;
 
-  ReshapeCommand(ParseResult call, Streams streams) {
+  ReshapeCommand(Given call, Streams streams) {
     this.call = call;
     this.streams = streams;
   }
@@ -22,9 +21,9 @@ final class ReshapeCommand {
     Gable gable = Gable.installed();
     Wishes wishes = new Wishes(call);
     Settings settings = wishes.settings(gable.names());
-    List<String> files = call.matchedPositionalValue(0, List.of());
+    List<String> files = call.files();
     String file = files.get(0);
-    String out = call.matchedOptionValue(Grammar.OUT, "");
+    String out = call.value(Grammar.OUT).orElseThrow();
     Ends ends = new Ends(streams);
     ends.refuseReportOver(wishes.json(), files, List.of(out));
     Streams telling = out.equals(Ends.STANDARD) ? streams.withTextOnErr() : streams;

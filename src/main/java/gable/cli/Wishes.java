@@ -8,13 +8,11 @@ import gable.pipeline.Settings.MixedOrientation;
 import gable.pipeline.Settings.UnknownParts;
 import gable.plan.Limits;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import picocli.CommandLine.ParseResult;
 
 /** Turns options into settings: words into numbers, degrees into radians. */
 final class Wishes {
@@ -22,9 +20,9 @@ final class Wishes {
   private static final double FLATTEST = 1;
   private static final double STEEPEST = 89;
 
-  private final ParseResult call;
+  private final Given call;
 
-  Wishes(ParseResult call) {
+  Wishes(Given call) {
     this.call = call;
   }
 
@@ -41,7 +39,7 @@ final class Wishes {
         new Handling(
             oneOf(Grammar.MIXED, MixedOrientation.class, MixedOrientation.CLONE),
             oneOf(Grammar.UNKNOWN, UnknownParts.class, UnknownParts.KEEP),
-            call.hasMatchedOption(Grammar.JOIN)),
+            call.has(Grammar.JOIN)),
         Runtime.getRuntime().availableProcessors());
   }
 
@@ -67,7 +65,7 @@ final class Wishes {
 
   /** Whether only errors are shown. */
   boolean quiet() {
-    return call.hasMatchedOption(Grammar.QUIET);
+    return call.has(Grammar.QUIET);
   }
 
   private Limits limits() throws WrongCall {
@@ -100,8 +98,8 @@ final class Wishes {
 
   /** The slope that layer height and line width need; 0 if they were not given. */
   private double slopeForLayers() throws WrongCall {
-    boolean layer = call.hasMatchedOption(Grammar.LAYER);
-    boolean line = call.hasMatchedOption(Grammar.LINE);
+    boolean layer = call.has(Grammar.LAYER);
+    boolean line = call.has(Grammar.LINE);
     if (layer != line) {
       throw new WrongCall("--layer and --line are needed together, in millimetres");
     }
@@ -159,8 +157,7 @@ final class Wishes {
   }
 
   private Set<String> set(String option) {
-    List<String> given = call.matchedOptionValue(option, List.of());
-    return given.stream().map(String::strip).collect(Collectors.toSet());
+    return call.values(option).stream().map(String::strip).collect(Collectors.toSet());
   }
 
   private <E extends Enum<E>> E oneOf(String option, Class<E> kind, E usual) throws WrongCall {
@@ -211,10 +208,10 @@ final class Wishes {
   }
 
   private Optional<String> optional(String option) {
-    return call.hasMatchedOption(option) ? Optional.of(text(option)) : Optional.empty();
+    return call.value(option);
   }
 
   private String text(String option) {
-    return call.matchedOptionValue(option, "");
+    return call.value(option).orElse("");
   }
 }

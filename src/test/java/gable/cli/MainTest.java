@@ -65,6 +65,11 @@ class MainTest {
         "reshape X",
         "reshape X -o",
         "reshape X Y -o Z",
+        "reshape X -o Y -o Z",
+        "inspect X --slope 50 --slope 60",
+        "inspect X --slo 50",
+        "--bogus",
+        "reshapers X",
         "inspect X --slope steep",
         "inspect X --slope 90",
         "inspect X --slope NaN",
@@ -196,9 +201,11 @@ class MainTest {
   void onlyAndSkipChooseAmongFeatures() {
     Call skipped = Call.of("inspect", BLOCK, "--skip", "B1");
     Call stray = Call.of("inspect", BLOCK, "--only", "B7");
+    Call several = Call.of("inspect", BLOCK, "--only", "B7,B1", "--skip", "B2", "--skip", "B3");
 
     assertThat(skipped.text()).contains("left out by the choice");
     assertThat(stray.text()).contains("left out by the choice", "no feature has the id 'B7'");
+    assertThat(several.text()).contains("1 would be reshaped", "id 'B2'", "id 'B3'", "id 'B7'");
   }
 
   @Test
