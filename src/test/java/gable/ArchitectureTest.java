@@ -53,6 +53,7 @@ class ArchitectureTest {
           row("opc"),
           row("threemf", "geom", "mesh", "opc"),
           row("place", "geom", "mesh", "opc", "threemf"),
+          row("validate", "geom", "mesh", "opc", "threemf"),
           row("feature", "geom", "mesh", "section"),
           row("plan", "geom", "section", "feature"),
           row("reshaper", "geom", "section", "feature", "plan"),
@@ -66,12 +67,23 @@ class ArchitectureTest {
               "opc",
               "threemf",
               "place",
+              "validate",
               "feature",
               "plan",
               "edit",
               "verify"),
-          row("report", "geom", "mesh", "section", "place", "feature", "plan", "pipeline"),
-          row("cli", "geom", "plan", "pipeline", "report"));
+          row(
+              "report",
+              "geom",
+              "mesh",
+              "section",
+              "opc",
+              "place",
+              "validate",
+              "feature",
+              "plan",
+              "pipeline"),
+          row("cli", "geom", "validate", "plan", "pipeline", "report"));
 
   /** Packages that decide about geometry; the same input must give the same result in them. */
   private static final String[] KERNEL =

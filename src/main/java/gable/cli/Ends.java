@@ -2,6 +2,10 @@ package gable.cli;
 
 import gable.pipeline.Input;
 import gable.pipeline.Output;
+import gable.report.Words;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -53,6 +57,24 @@ final class Ends {
     }
     if (both) {
       throw new WrongCall("the JSON report and a model cannot both be '" + report.get() + "'");
+    }
+  }
+
+  /** Writes a report in JSON; the exit code that this alone would give. */
+  int writeReport(String target, String text) {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    try {
+      if (target.equals(STANDARD)) {
+        streams.out().write(bytes);
+        streams.out().flush();
+      } else {
+        Files.write(Path.of(target), bytes);
+      }
+      return ExitCode.DONE;
+    } catch (IOException e) {
+      String found = ": the JSON report cannot be written: " + e.getMessage();
+      streams.err().println("gable: " + Words.safe(target) + found);
+      return ExitCode.NOT_WRITTEN;
     }
   }
 

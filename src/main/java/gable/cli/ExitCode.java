@@ -18,6 +18,9 @@ final class ExitCode {
   /** Nothing in the input could be examined. */
   static final int NOTHING_EXAMINED = 5;
 
+  /** The standard forbids what was found. */
+  static final int NOT_MET = 6;
+
   /** A fault of the program itself. */
   static final int INTERNAL = 70;
 

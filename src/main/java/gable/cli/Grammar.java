@@ -8,6 +8,7 @@ final class Grammar {
 
   static final String INSPECT = "inspect";
   static final String RESHAPE = "reshape";
+  static final String VALIDATE = "validate";
   static final String RESHAPERS = "reshapers";
   static final String CAUTIONS = "cautions";
 
@@ -52,15 +53,19 @@ final class Grammar {
         "  gable inspect bracket.3mf",
         "  gable reshape bracket.3mf -o bracket-roofed.3mf",
         "",
+        "Is a file as the standard wants it?",
+        "  gable validate bracket.3mf",
+        "",
         "Options of a command: gable inspect --help, gable reshape --help",
         "",
         "Exit codes: 0 done, 2 wrong call, 3 input unreadable or invalid, 4 output cannot be",
-        "written, 5 nothing could be examined, 70 fault of the program.");
+        "written, 5 nothing could be examined, 6 validate found what fails, 70 fault of the",
+        "program.");
   }
 
   /** The commands, in the order in which they are shown. */
   static List<Syntax> commands() {
-    return List.of(inspect(), reshape(), reshapers(), cautions());
+    return List.of(inspect(), reshape(), validate(), reshapers(), cautions());
   }
 
   private static Syntax inspect() {
@@ -93,6 +98,19 @@ final class Grammar {
                     + " the result is complete and checked.")
             .get());
     shared(command);
+    return command;
+  }
+
+  private static Syntax validate() {
+    Syntax command =
+        command(
+            VALIDATE,
+            "gable validate [OPTION...] FILE...",
+            "Holds package, XML and meshes of each FILE against the rules of 3MF and lists what"
+                + " breaks one: with its place and the section of the standard. What fails ends the"
+                + " call with exit code 6; warnings do not. Writes nothing.");
+    command.files(1, Integer.MAX_VALUE, "The models; - reads one from standard input.");
+    telling(command);
     return command;
   }
 
@@ -150,6 +168,10 @@ final class Grammar {
             JOIN,
             "Where vertices are repeated instead of shared, share them in OUT, too. The mesh must"
                 + " be closed then; it is examined either way."));
+    telling(command);
+  }
+
+  private static void telling(Syntax command) {
     command.option(value(JSON, "FILE", "Write the result as JSON too; - is standard output."));
     command.option(flag(QUIET, "Show nothing but errors."));
   }

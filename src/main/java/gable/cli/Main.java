@@ -61,6 +61,7 @@ public final class Main {
     return switch (command) {
       case Grammar.INSPECT -> new InspectCommand(call, streams).run();
       case Grammar.RESHAPE -> new ReshapeCommand(call, streams).run();
+      case Grammar.VALIDATE -> new ValidateCommand(call, streams).run();
       case Grammar.RESHAPERS -> Listing.reshapers(streams);
       case Grammar.CAUTIONS -> Listing.cautions(streams);
       default -> throw new IllegalStateException("a command without an answer: " + command);

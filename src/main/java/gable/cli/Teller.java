@@ -7,10 +7,6 @@ import gable.report.JsonReport;
 import gable.report.TextReport;
 import gable.report.Tool;
 import gable.report.Words;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
@@ -52,7 +48,9 @@ final class Teller {
     if (!inspection && !quiet && results.stream().anyMatch(Teller::changed)) {
       streams.text().println(Cautions.SHORT);
     }
-    return json.isPresent() ? Math.max(code, write(json.get(), results)) : code;
+    return json.isPresent()
+        ? Math.max(code, new Ends(streams).writeReport(json.get(), jsonText(results)))
+        : code;
   }
 
   private void tell(FileResult result) {
@@ -63,28 +61,6 @@ final class Teller {
     boolean more = refusal(result).isEmpty() || result.objects().size() > 1;
     if (!quiet && more) {
       streams.text().print(new TextReport(settings, inspection).text(result));
-    }
-  }
-
-  private int write(String target, List<FileResult> results) {
-    byte[] text = jsonText(results).getBytes(StandardCharsets.UTF_8);
-    try {
-      if (target.equals(STANDARD)) {
-        streams.out().write(text);
-        streams.out().flush();
-      } else {
-        Files.write(Path.of(target), text);
-      }
-      return ExitCode.DONE;
-    } catch (IOException e) {
-      streams
-          .err()
-          .println(
-              "gable: "
-                  + Words.safe(target)
-                  + ": the JSON report cannot be written: "
-                  + e.getMessage());
-      return ExitCode.NOT_WRITTEN;
     }
   }
 

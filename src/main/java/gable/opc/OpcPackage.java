@@ -142,6 +142,18 @@ public final class OpcPackage implements Closeable {
     return archive.stream(parts.item(name));
   }
 
+  /**
+   * Walks through an XML part other than a model: UTF-8 or UTF-16, no document type, within the
+   * limits.
+   *
+   * @throws IllegalArgumentException if there is no such part
+   */
+  public void walk(String name, XmlVisitor visitor) throws PackageException {
+    ZipItem item = parts.item(name);
+    byte[] bytes = archive.bytes(item, limits.xml().bytes(), ZipRules.BIG_XML);
+    OpcXml.walk(XmlText.decode(item.name(), bytes), limits.xml(), visitor);
+  }
+
   /** Inflates every item that has not been read yet and checks its size and sum. */
   public void requireSound() throws PackageException {
     for (ZipItem item : archive.items()) {

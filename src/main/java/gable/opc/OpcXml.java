@@ -7,13 +7,11 @@ import jakarta.xml.bind.annotation.XmlRootElement;
 import java.io.StringReader;
 import java.util.List;
 import java.util.ServiceLoader;
-import java.util.function.Consumer;
 import javax.xml.namespace.QName;
 import javax.xml.stream.Location;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
-import javax.xml.stream.XMLStreamReader;
 import org.codehaus.stax2.LocationInfo;
 import org.codehaus.stax2.XMLInputFactory2;
 import org.codehaus.stax2.XMLStreamReader2;
@@ -46,19 +44,23 @@ final class OpcXml {
     return new OpcXml(text, limits, notices).read(root);
   }
 
-  /**
-   * Walks through the text of any XML part.
-   *
-   * @param element told of each element when the reader stands at its start
-   */
-  static void walk(XmlText text, OpcLimits.Xml limits, Consumer<XMLStreamReader> element)
-      throws PackageException {
+  /** Walks through the text of any XML part. */
+  static void walk(XmlText text, OpcLimits.Xml limits, XmlVisitor visitor) throws PackageException {
     OpcXml xml = new OpcXml(text, limits, List.of());
     try {
       GuardedReader reader = new GuardedReader(xml.reader(), limits);
       while (reader.hasNext()) {
-        if (reader.next() == XMLStreamConstants.START_ELEMENT) {
-          element.accept(reader);
+        switch (reader.next()) {
+          case XMLStreamConstants.START_ELEMENT -> {
+            Place place = xml.place(reader.getLocation());
+            visitor.started(XmlTag.of(reader, () -> place));
+          }
+          case XMLStreamConstants.END_ELEMENT -> visitor.ended();
+          case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA ->
+              visitor.characters(reader.getText());
+          default -> {
+            // comments and processing instructions say nothing
+          }
         }
       }
     } catch (XMLStreamException e) {

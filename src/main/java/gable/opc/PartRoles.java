@@ -6,7 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import javax.xml.stream.XMLStreamReader;
+import java.util.function.Consumer;
 
 /**
  * What a program that changes a package must know about the other parts in it: which are signed,
@@ -44,7 +44,7 @@ public final class PartRoles {
     for (Part signature : targets(RelationshipTypes.SIGNATURE)) {
       XmlText text = XmlText.decode(signature.name().substring(1), bytes(signature));
       try {
-        OpcXml.walk(text, source.limits().xml(), this::readSignature);
+        OpcXml.walk(text, source.limits().xml(), starts(this::readSignature));
       } catch (PackageException e) {
         allSigned = true;
         problems.add(
@@ -58,9 +58,9 @@ public final class PartRoles {
   }
 
   /** A reference names a part and its content type: {@code /3D/a.model?ContentType=...}. */
-  private void readSignature(XMLStreamReader reader) {
-    if (DSIG.equals(reader.getNamespaceURI()) && reader.getLocalName().equals("Reference")) {
-      Optional.ofNullable(reader.getAttributeValue(null, "URI"))
+  private void readSignature(XmlTag tag) {
+    if (tag.namespace().equals(DSIG) && tag.name().equals("Reference")) {
+      tag.value("URI")
           .filter(uri -> uri.startsWith("/"))
           .ifPresent(uri -> signedKeys.add(PartNames.key(uri.replaceFirst("[?#].*$", ""))));
     }
@@ -76,7 +76,7 @@ public final class PartRoles {
     if (store.isPresent()) {
       String name = store.get().name().substring(1);
       XmlText text = XmlText.decode(name, bytes(store.get()));
-      OpcXml.walk(text, source.limits().xml(), this::readKeyStore);
+      OpcXml.walk(text, source.limits().xml(), starts(this::readKeyStore));
       encryptedKeys.stream()
           .filter(key -> !marked.contains(key))
           .forEach(
@@ -90,11 +90,22 @@ public final class PartRoles {
     }
   }
 
-  private void readKeyStore(XMLStreamReader reader) {
-    if (reader.getLocalName().equals("resourcedata")) {
-      Optional.ofNullable(reader.getAttributeValue(null, "path"))
-          .ifPresent(path -> encryptedKeys.add(PartNames.key(path)));
+  private void readKeyStore(XmlTag tag) {
+    if (tag.name().equals("resourcedata")) {
+      tag.value("path").ifPresent(path -> encryptedKeys.add(PartNames.key(path)));
     }
+  }
+
+  private static XmlVisitor starts(Consumer<XmlTag> action) {
+    return new XmlVisitor() {
+      @Override
+      public void started(XmlTag tag) {
+        action.accept(tag);
+      }
+
+      @Override
+      public void ended() {}
+    };
   }
 
   private byte[] bytes(Part part) throws PackageException {

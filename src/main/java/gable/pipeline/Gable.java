@@ -1,6 +1,10 @@
 package gable.pipeline;
 
+import gable.opc.OpcPackage;
+import gable.opc.PackageException;
 import gable.plan.Reshaper;
+import gable.validate.Validation;
+import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Path;
@@ -85,6 +89,22 @@ public final class Gable {
   /** The same from stream to stream, to its end; neither stream is closed. */
   public FileResult reshape(InputStream input, OutputStream output, Settings settings) {
     return reshape(Input.stream("stream", input), Output.stream(output), settings, Observer.NONE);
+  }
+
+  /** Holds a package against the standard; nothing is written. Needs no reshapers. */
+  public static Validated validate(Input input) {
+    Source source = Source.unread(input.name());
+    try {
+      Opened opened = Opened.of(input);
+      source = opened.source();
+      try (OpcPackage content = opened.content()) {
+        return new Validated(source, Validation.of(content));
+      }
+    } catch (PackageException e) {
+      return new Validated(source, Validation.refused(e));
+    } catch (IOException e) {
+      throw new IllegalStateException("closing what was only read does not fail", e);
+    }
   }
 
   private Work work(Settings settings, Observer observer) {

@@ -28,6 +28,7 @@ final class GeneralList {
   private final Growing.Ints places = new Growing.Ints();
   private Optional<ListFault> fault = Optional.empty();
   private boolean foreign;
+  private final PropertyUses uses = new PropertyUses();
   private int count;
 
   private GeneralList(SkeletonStream events, TagScanner tags, MeshList.Kind kind) {
@@ -62,7 +63,7 @@ final class GeneralList {
     }
     return kind == MeshList.Kind.VERTICES
         ? MeshList.vertices(xyz.taken(), fault, foreign)
-        : MeshList.triangles(corners.taken(), places.taken(), fault, foreign);
+        : MeshList.triangles(corners.taken(), places.taken(), fault, foreign, uses);
   }
 
   private void nextStartTag() {
@@ -115,12 +116,19 @@ final class GeneralList {
         return;
       }
     }
-    for (String property : PROPERTIES) {
-      String value = value(property);
-      if (!value.isEmpty() && NumberText.index(value) < 0) {
-        fail(property, value, "a number from 0 to 2147483647");
+    int[] property = new int[PROPERTIES.length];
+    boolean some = false;
+    for (int k = 0; k < property.length; k++) {
+      String value = value(PROPERTIES[k]);
+      property[k] = value.isEmpty() ? PropertyUses.NONE : NumberText.index(value);
+      if (!value.isEmpty() && property[k] < 0) {
+        fail(PROPERTIES[k], value, "a number from 0 to 2147483647");
         return;
       }
+      some |= property[k] >= 0;
+    }
+    if (some) {
+      uses.note(count, property[0], property[1], property[2], property[3]);
     }
     for (int corner : triangle) {
       corners.add(corner);

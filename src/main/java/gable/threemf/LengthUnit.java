@@ -21,7 +21,7 @@ public enum LengthUnit {
   }
 
   /** The unit with a name as the standard spells it. */
-  static Optional<LengthUnit> of(String word) {
+  public static Optional<LengthUnit> of(String word) {
     return Arrays.stream(values()).filter(unit -> unit.word.equals(word)).findFirst();
   }
 

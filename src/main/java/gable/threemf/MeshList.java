@@ -33,6 +33,7 @@ final class MeshList {
   private final int[] places;
   private final Optional<ListFault> fault;
   private final boolean foreign;
+  private final PropertyUses properties;
 
   private MeshList(
       Kind kind,
@@ -40,22 +41,29 @@ final class MeshList {
       int[] corners,
       int[] places,
       Optional<ListFault> fault,
-      boolean foreign) {
+      boolean foreign,
+      PropertyUses properties) {
     this.kind = kind;
     this.xyz = xyz;
     this.corners = corners;
     this.places = places;
     this.fault = fault;
     this.foreign = foreign;
+    this.properties = properties;
   }
 
   static MeshList vertices(double[] xyz, Optional<ListFault> fault, boolean foreign) {
-    return new MeshList(Kind.VERTICES, xyz, new int[0], new int[0], fault, foreign);
+    return new MeshList(
+        Kind.VERTICES, xyz, new int[0], new int[0], fault, foreign, new PropertyUses());
   }
 
   static MeshList triangles(
-      int[] corners, int[] places, Optional<ListFault> fault, boolean foreign) {
-    return new MeshList(Kind.TRIANGLES, new double[0], corners, places, fault, foreign);
+      int[] corners,
+      int[] places,
+      Optional<ListFault> fault,
+      boolean foreign,
+      PropertyUses properties) {
+    return new MeshList(Kind.TRIANGLES, new double[0], corners, places, fault, foreign, properties);
   }
 
   Kind kind() {
@@ -78,6 +86,11 @@ final class MeshList {
   /** The first element that is none; the arrays then end before it. */
   Optional<ListFault> fault() {
     return fault;
+  }
+
+  /** What the triangles say of properties. */
+  PropertyUses properties() {
+    return properties;
   }
 
   /** True if elements of another kind stand in the list. */

@@ -20,7 +20,10 @@ record MeshLists(MeshList vertices, MeshList triangles) {
         list(facts, mesh.vertices)
             .orElseGet(() -> MeshList.vertices(new double[0], Optional.empty(), false)),
         list(facts, mesh.triangles)
-            .orElseGet(() -> MeshList.triangles(new int[0], new int[0], Optional.empty(), false)));
+            .orElseGet(
+                () ->
+                    MeshList.triangles(
+                        new int[0], new int[0], Optional.empty(), false, new PropertyUses())));
   }
 
   private static Optional<MeshList> list(PartFacts facts, List<ListXml> elements) {

@@ -51,7 +51,7 @@ public final class ModelPart {
    * @throws PackageException if the XML is faulty or breaks a rule that holds for the whole part
    */
   static ModelPart read(String name, byte[] bytes, ModelLimits limits) throws PackageException {
-    return PartReader.read(name, new PartText(bytes), limits);
+    return PartReader.read(ModelText.of(name, bytes), limits);
   }
 
   /** Name of the part. */
@@ -127,6 +127,11 @@ public final class ModelPart {
                     "model/resources/object " + group.id() + "/component " + component.index(),
                     "the path '" + component.part() + "' outside the root part",
                     "objects of the same part"));
+  }
+
+  /** The text that it was read from. */
+  public ModelText text() {
+    return facts.source();
   }
 
   PartFacts facts() {

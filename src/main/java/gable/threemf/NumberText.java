@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * those of {@link Double#parseDouble(String)}, which alone would also take {@code 1.}, {@code 1d},
  * {@code NaN} and hexadecimal numbers.
  */
-final class NumberText {
+public final class NumberText {
 
   /** Longest literal. */
   static final int LONGEST = 64;
@@ -23,7 +23,7 @@ final class NumberText {
   private NumberText() {}
 
   /** The words of a list attribute: what stands between XML white space. */
-  static List<String> words(@Nullable String list) {
+  public static List<String> words(@Nullable String list) {
     List<String> words = new ArrayList<>();
     StringTokenizer tokens = new StringTokenizer(list == null ? "" : list, " \t\r\n");
     while (tokens.hasMoreTokens()) {
@@ -33,7 +33,7 @@ final class NumberText {
   }
 
   /** The value of the number in the text, or NaN if that is no number or not finite. */
-  static double number(String value) {
+  public static double number(String value) {
     byte[] bytes = value.strip().getBytes(StandardCharsets.UTF_8);
     return number(bytes, 0, bytes.length);
   }
@@ -78,7 +78,7 @@ final class NumberText {
   }
 
   /** The value of an index, or -1 if the text is no index or larger than 2^31 - 1. */
-  static int index(String value) {
+  public static int index(String value) {
     String text = value.strip();
     int from = text.startsWith("+") ? 1 : 0;
     if (text.length() == from || text.length() > LONGEST) {

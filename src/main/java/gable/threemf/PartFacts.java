@@ -13,7 +13,7 @@ import java.util.Set;
  * problems that say where.
  *
  * @param name name of the part
- * @param text its bytes
+ * @param source its bytes, scanned
  * @param elements places of its elements
  * @param lists its vertex and triangle lists by number
  * @param entries its property and set entries by number
@@ -24,7 +24,7 @@ import java.util.Set;
  */
 record PartFacts(
     String name,
-    PartText text,
+    ModelText source,
     Elements elements,
     Map<Integer, MeshList> lists,
     Map<Integer, Entries> entries,
@@ -32,6 +32,11 @@ record PartFacts(
     Map<String, String> prefixes,
     LengthUnit unit,
     ModelLimits limits) {
+
+  /** Its bytes. */
+  PartText text() {
+    return source.text();
+  }
 
   /** The entries of the group or set with a number. */
   Entries entries(int number) {
@@ -45,7 +50,7 @@ record PartFacts(
 
   /** A problem at a byte offset. */
   Problem problem(Rule rule, int offset, String path, String found, String expected) {
-    Place place = Place.of(name, text.line(offset), text.column(offset)).at(path);
+    Place place = Place.of(name, text().line(offset), text().column(offset)).at(path);
     return new Problem(rule, place, found, expected);
   }
 

@@ -38,13 +38,14 @@ final class PartReader {
     this.locks = new Locks(facts);
   }
 
-  static ModelPart read(String name, PartText text, ModelLimits limits) throws PackageException {
-    PartScan scan = PartScan.of(text.bytes());
-    Skeleton skeleton = SkeletonReader.read(name, text, scan);
+  static ModelPart read(ModelText source, ModelLimits limits) throws PackageException {
+    String name = source.part();
+    PartScan scan = source.scan();
+    Skeleton skeleton = SkeletonReader.read(name, source.text(), scan);
     PartFacts facts =
         new PartFacts(
             name,
-            text,
+            source,
             scan.elements(),
             skeleton.stream().lists(),
             skeleton.stream().entries(),

@@ -79,6 +79,7 @@ final class PlainList {
   private Optional<MeshList> triangles() {
     Growing.Ints corners = new Growing.Ints();
     Growing.Ints places = new Growing.Ints();
+    PropertyUses uses = new PropertyUses();
     int[] triangle = new int[8];
     cursor.space();
     while (true) {
@@ -86,8 +87,12 @@ final class PlainList {
       if (!cursor.take(opening)) {
         break;
       }
-      if (!triangle(triangle)) {
+      int seen = triangle(triangle);
+      if (seen == 0) {
         return Optional.empty();
+      }
+      if (seen >> 4 != 0) {
+        note(uses, places.size(), seen, triangle);
       }
       corners.add(triangle[1]);
       corners.add(triangle[2]);
@@ -96,12 +101,25 @@ final class PlainList {
       cursor.space();
     }
     return cursor.close(closing)
-        ? Optional.of(MeshList.triangles(corners.taken(), places.taken(), Optional.empty(), false))
+        ? Optional.of(
+            MeshList.triangles(corners.taken(), places.taken(), Optional.empty(), false, uses))
         : Optional.empty();
   }
 
-  /** Reads attributes v1, v2, v3 into places 1 to 3, p1, p2, p3 into 5 to 7, pid into 4. */
-  private boolean triangle(int[] values) {
+  private static void note(PropertyUses uses, int number, int seen, int[] triangle) {
+    int[] given = new int[4];
+    for (int k = 0; k < 4; k++) {
+      given[k] = (seen & 1 << 4 + k) == 0 ? PropertyUses.NONE : triangle[4 + k];
+    }
+    uses.note(number, given[0], given[1], given[2], given[3]);
+  }
+
+  /**
+   * Reads attributes v1, v2, v3 into places 1 to 3, p1, p2, p3 into 5 to 7, pid into 4.
+   *
+   * @return a bit for each place that was filled; 0 if this is no plain triangle
+   */
+  private int triangle(int[] values) {
     int seen = 0;
     while (cursor.space()) {
       int slot = slot();
@@ -111,12 +129,13 @@ final class PlainList {
       int quote = slot < 0 ? 0 : cursor.quote();
       int value = quote == 0 ? -1 : cursor.index(quote);
       if (value < 0 || (seen & (1 << slot)) != 0) {
-        return false;
+        return 0;
       }
       values[slot] = value;
       seen |= 1 << slot;
     }
-    return ((seen >> 1) & ALL) == ALL && cursor.take() == '/' && cursor.take() == '>';
+    boolean whole = ((seen >> 1) & ALL) == ALL && cursor.take() == '/' && cursor.take() == '>';
+    return whole ? seen : 0;
   }
 
   /** Takes an attribute's name: its slot, 0 if there is none, -1 if it is another. */

@@ -18,6 +18,7 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import javax.xml.stream.Location;
 import javax.xml.stream.XMLInputFactory;
+import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import org.codehaus.stax2.XMLInputFactory2;
@@ -63,19 +64,51 @@ final class SkeletonReader {
     }
   }
 
+  /** What a walk through a skeleton does with the events of the parser. */
+  interface Events {
+
+    /** Looks at the current event. */
+    void event(XMLStreamReader parser) throws XMLStreamException;
+  }
+
   static Skeleton read(String part, PartText text, PartScan scan) throws PackageException {
     return new SkeletonReader(part, text, scan).read();
+  }
+
+  /** Shows all events of a skeleton, whatever its root is. */
+  static void walk(String part, PartText text, PartScan scan, Events events)
+      throws PackageException {
+    new SkeletonReader(part, text, scan).walk(events);
+  }
+
+  private void walk(Events events) throws PackageException {
+    refuseOtherEncodings();
+    try (Reader reader = new InputStreamReader(input(), decoder())) {
+      XMLStreamReader parser = parser(reader);
+      while (parser.hasNext()) {
+        if (parser.next() == XMLStreamConstants.DTD) {
+          throw new SkeletonFault(SkeletonFault.What.DOCTYPE, "", parser.getLocation());
+        }
+        events.event(parser);
+      }
+    } catch (XMLStreamException | IOException e) {
+      throw fault(e);
+    }
+  }
+
+  private XMLStreamReader parser(Reader reader) throws XMLStreamException, PackageException {
+    XMLStreamReader parser = factory().createXMLStreamReader(reader);
+    String declared = parser.getCharacterEncodingScheme();
+    if (declared != null && !declared.equalsIgnoreCase("UTF-8")) {
+      throw fault(ModelRules.ENCODING, from, "encoding " + declared, "UTF-8");
+    }
+    return parser;
   }
 
   private Skeleton read() throws PackageException {
     refuseOtherEncodings();
     try (Reader reader = new InputStreamReader(input(), decoder())) {
-      XMLStreamReader parser = factory().createXMLStreamReader(reader);
-      String declared = parser.getCharacterEncodingScheme();
-      if (declared != null && !declared.equalsIgnoreCase("UTF-8")) {
-        throw fault(ModelRules.ENCODING, from, "encoding " + declared, "UTF-8");
-      }
-      SkeletonStream stream = new SkeletonStream(parser, text.bytes(), scan);
+      SkeletonStream stream = new SkeletonStream(parser(reader), text.bytes(), scan);
       ModelXml model =
           Binding.CONTEXT.createUnmarshaller().unmarshal(stream, ModelXml.class).getValue();
       readToEnd(stream);
@@ -167,7 +200,8 @@ final class SkeletonReader {
   private static String firstLine(Throwable cause) {
     String text = String.valueOf(cause.getMessage());
     int end = text.indexOf('\n');
-    return end < 0 ? text : text.substring(0, end);
+    String line = end < 0 ? text : text.substring(0, end);
+    return line.endsWith(".") ? line.substring(0, line.length() - 1) : line;
   }
 
   private PackageException fault(Rule rule, int place, String found, String expected) {

@@ -1,0 +1,13 @@
+package gable.threemf;
+
+import gable.opc.XmlVisitor;
+
+/** Is told of the elements of a model part in the order of the text. */
+public interface ModelVisitor extends XmlVisitor {
+
+  /**
+   * The innermost element is a vertex or triangle list in its plain form, which has been read into
+   * numbers already; its children are not told of.
+   */
+  void list(MeshNumbers numbers);
+}
