@@ -11,35 +11,50 @@ import java.util.regex.Pattern;
  * collapse (core 2.3.4).
  */
 enum ValueType {
-  TEXT("any text", value -> true),
-  WORDS("words", value -> true),
-  ID("a number from 1 to 2147483647", value -> NumberText.index(value) > 0),
-  INDEX("a number from 0 to 2147483647", value -> NumberText.index(value) >= 0),
-  NUMBER("a finite decimal number", value -> !Double.isNaN(NumberText.number(value))),
-  POSITIVE("a number without a minus sign", ValueType::isPositive),
-  BOOLEAN("true or false", value -> List.of("true", "false", "0", "1").contains(value)),
-  COLOR("#RRGGBB or #RRGGBBAA", matches("#([0-9A-Fa-f]{6}|[0-9A-Fa-f]{8})")),
-  UUID(
-      "32 lower-case hex digits with hyphens",
-      matches("[a-f0-9]{8}-[a-f0-9]{4}-[a-f0-9]{4}-[a-f0-9]{4}-[a-f0-9]{12}")),
-  PATH("a path that starts with a slash", value -> value.startsWith("/")),
-  IDS("ids of resources", value -> all(value, word -> NumberText.index(word) > 0)),
-  INDICES("numbers from 0 to 2147483647", value -> all(value, word -> NumberText.index(word) >= 0)),
-  NUMBERS("decimal numbers", value -> all(value, ValueType::isNumber)),
-  MATRIX(
-      "twelve decimal numbers",
-      value -> NumberText.words(value).size() == 12 && all(value, ValueType::isNumber));
+  TEXT("any text"),
+  WORDS("words"),
+  ID("a number from 1 to 2147483647"),
+  INDEX("a number from 0 to 2147483647"),
+  NUMBER("a finite decimal number"),
+  POSITIVE("a number without a minus sign"),
+  BOOLEAN("true or false"),
+  COLOR("#RRGGBB or #RRGGBBAA"),
+  UUID("32 lower-case hex digits with hyphens"),
+  PATH("a path that starts with a slash"),
+  IDS("ids of resources"),
+  INDICES("numbers from 0 to 2147483647"),
+  NUMBERS("decimal numbers"),
+  MATRIX("twelve decimal numbers");
+
+  private static final Pattern COLOR_VALUE = Pattern.compile("#([0-9A-Fa-f]{6}|[0-9A-Fa-f]{8})");
+  private static final Pattern UUID_VALUE =
+      Pattern.compile("[a-f0-9]{8}-[a-f0-9]{4}-[a-f0-9]{4}-[a-f0-9]{4}-[a-f0-9]{12}");
+  private static final List<String> BOOLEANS = List.of("true", "false", "0", "1");
 
   private final String words;
-  private final Predicate<String> test;
 
-  ValueType(String words, Predicate<String> test) {
+  ValueType(String words) {
     this.words = words;
-    this.test = test;
   }
 
-  private static Predicate<String> matches(String pattern) {
-    return Pattern.compile(pattern).asMatchPredicate();
+  /** Whether the text is such a value. */
+  boolean accepts(String text) {
+    String value = text.strip();
+    return switch (this) {
+      case TEXT, WORDS -> true;
+      case ID -> isId(value);
+      case INDEX -> isIndex(value);
+      case NUMBER -> isNumber(value);
+      case POSITIVE -> isNumber(value) && !value.startsWith("-");
+      case BOOLEAN -> BOOLEANS.contains(value);
+      case COLOR -> COLOR_VALUE.matcher(value).matches();
+      case UUID -> UUID_VALUE.matcher(value).matches();
+      case PATH -> value.startsWith("/");
+      case IDS -> all(value, ValueType::isId);
+      case INDICES -> all(value, ValueType::isIndex);
+      case NUMBERS -> all(value, ValueType::isNumber);
+      case MATRIX -> NumberText.words(value).size() == 12 && all(value, ValueType::isNumber);
+    };
   }
 
   private static boolean all(String list, Predicate<String> test) {
@@ -47,17 +62,16 @@ enum ValueType {
     return !words.isEmpty() && words.stream().allMatch(test);
   }
 
+  private static boolean isId(String value) {
+    return NumberText.index(value) > 0;
+  }
+
+  private static boolean isIndex(String value) {
+    return NumberText.index(value) >= 0;
+  }
+
   private static boolean isNumber(String value) {
     return !Double.isNaN(NumberText.number(value));
-  }
-
-  private static boolean isPositive(String value) {
-    return isNumber(value) && !value.strip().startsWith("-");
-  }
-
-  /** Whether the text is such a value. */
-  boolean accepts(String text) {
-    return test.test(text.strip());
   }
 
   /** What such a value is, in words. */
