@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-
 /** {@code gable validate FILE...}: holds files against the standard. */
 final class ValidateCommand {
 
