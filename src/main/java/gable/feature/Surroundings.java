@@ -1,6 +1,7 @@
 package gable.feature;
 
 import gable.geom.Box3;
+import gable.geom.Plane;
 import gable.geom.Vec3;
 import gable.mesh.WorkMesh;
 import java.util.ArrayList;
@@ -67,6 +68,18 @@ public final class Surroundings {
       count += passage.leaves ? 1 : -1;
     }
     return count;
+  }
+
+  /**
+   * The outlines in which a plane cuts the solid, near a place.
+   *
+   * @param plane the plane
+   * @param near where; outlines that leave it are not closed and left out
+   * @return closed outlines, their corners in order, the solid to the right seen from the tip of
+   *     the plane's normal: a hole runs counter-clockwise
+   */
+  public List<List<Vec3>> outlines(Plane plane, Box3 near) {
+    return new Slice(mesh, plane).loops(near);
   }
 
   /** Length of the diagonal of the part, in millimetres. */

@@ -116,7 +116,10 @@ public final class Gable {
       }
     }
     List<Reshaper> used =
-        reshapers.stream().filter(r -> !settings.choice().without().contains(r.name())).toList();
+        reshapers.stream()
+            .filter(r -> r.onByItself() || settings.choice().with().contains(r.name()))
+            .filter(r -> !settings.choice().without().contains(r.name()))
+            .toList();
     return new Work(settings, used, observer);
   }
 }

@@ -24,6 +24,11 @@ public interface Reshaper {
   /** One line for the list of installed reshapers: what it does to which feature. */
   String summary();
 
+  /** Whether it works without being asked for by name. */
+  default boolean onByItself() {
+    return true;
+  }
+
   /**
    * What should be done to a feature.
    *

@@ -7,6 +7,7 @@ import gable.feature.Ruling;
 import gable.geom.Vec3;
 import gable.plan.Intent;
 import gable.plan.Operation;
+import gable.plan.ToolPlane;
 import gable.verify.Verdict.Proof;
 import gable.verify.Verdict.Unsound;
 import java.util.Arrays;
@@ -56,6 +57,7 @@ final class ClosedForm {
         intent.cut().operation() == Operation.SUBTRACT
             && intent.feature() instanceof Bore bore
             && bore.section().clean()
+            && isPrism(tool, bore.axis().direction())
             && bore.tilt() < Math.PI / 4
             && square(bore.low())
             && square(bore.high());
@@ -64,6 +66,17 @@ final class ClosedForm {
     }
     var form = new ClosedForm(patch, (Bore) intent.feature(), tool, slack);
     return form.isAlone() ? form.fault(change, tolerance) : Optional.empty();
+  }
+
+  /** True if every plane that is not an end is parallel to the axis. */
+  private static boolean isPrism(ToolBody tool, Vec3 w) {
+    for (int k = 0; k < tool.planes().size(); k++) {
+      if (tool.planes().get(k).role() != ToolPlane.Role.END
+          && Math.abs(tool.normal(k).dot(w)) > PARALLEL) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean square(Rim rim) {
