@@ -35,15 +35,26 @@ public final class Corpus {
 
   private Corpus() {}
 
-  /** All files of the index, or none and a line that says so. */
-  public static List<Entry> entries() {
-    Path index = FOLDER.resolve("INDEX.tsv");
-    if (!Files.isRegularFile(index)) {
+  /** A file that is not in the index, or no test and a line that says so. */
+  public static Path file(String name) {
+    Path file = FOLDER.resolve(name);
+    requireThere(file);
+    return file;
+  }
+
+  private static void requireThere(Path file) {
+    if (!Files.isRegularFile(file)) {
       if (Optional.ofNullable(System.getenv("CI")).isPresent()) {
         throw new IllegalStateException("no corpus at " + FOLDER.toAbsolutePath());
       }
       Assumptions.abort("LEFT OUT: no corpus at " + FOLDER.toAbsolutePath());
     }
+  }
+
+  /** All files of the index, or none and a line that says so. */
+  public static List<Entry> entries() {
+    Path index = FOLDER.resolve("INDEX.tsv");
+    requireThere(index);
     try (Stream<String> lines = Files.lines(index)) {
       return lines
           .skip(1)

@@ -3,32 +3,20 @@ package gable.pipeline;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import gable.feature.Feature;
-import gable.feature.FeatureFinder;
 import gable.fixture.Edits;
 import gable.fixture.HoleBlock;
 import gable.fixture.HoleBlock.Ring;
 import gable.fixture.MeshSketch;
 import gable.geom.Affine3;
-import gable.geom.Tolerances;
 import gable.geom.Vec3;
-import gable.mesh.FacetTree;
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
-import gable.mesh.MeshEdit;
-import gable.mesh.WorkMesh;
 import gable.pipeline.ObjectReshaper.Change;
-import gable.pipeline.ObjectReshaper.Frame;
 import gable.pipeline.ObjectReshaper.Result;
-import gable.plan.Intent;
-import gable.plan.Limits;
 import gable.plan.Reshaper;
 import gable.reshaper.GableRoof;
 import gable.reshaper.LeadIn;
-import gable.verify.Judge;
-import gable.verify.Verdict;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -87,7 +75,7 @@ class LeadInTest {
             .placed(LYING)
             .mesh();
 
-    Result result = run(before, List.of(new LeadIn()));
+    Result result = ProvedRun.of(before, List.of(new LeadIn()));
 
     assertThat(change(result).profile()).contains("two mouths");
   }
@@ -96,7 +84,7 @@ class LeadInTest {
   void aMouthBesideAnEdgeIsLeftWithTheReason() {
     Mesh before = through(32, 5.5).placed(LYING).mesh();
 
-    Change change = change(run(before, List.of(new LeadIn())));
+    Change change = change(ProvedRun.of(before, List.of(new LeadIn())));
 
     assertThat(change.reason().orElseThrow().sentence()).contains("least wall of 1.20 mm");
   }
@@ -106,7 +94,7 @@ class LeadInTest {
     Mesh before = through(32, 15).placed(LYING).mesh();
     Mesh once = eased(before, List.of(new GableRoof(), new LeadIn()));
 
-    Result again = run(once, List.of(new GableRoof(), new LeadIn()));
+    Result again = ProvedRun.of(once, List.of(new GableRoof(), new LeadIn()));
 
     assertThat(again.edit().isEmpty()).isTrue();
   }
@@ -123,46 +111,11 @@ class LeadInTest {
   }
 
   private static Mesh eased(Mesh mesh, List<Reshaper> reshapers) {
-    Result result = run(mesh, reshapers);
+    Result result = ProvedRun.of(mesh, reshapers);
     assertThat(result.features().get(0).changes())
         .allSatisfy(change -> assertThat(change.reason()).isEmpty());
     Mesh after = Edits.applied(mesh, result.edit());
     assertThat(HalfEdges.of(after).closed()).isTrue();
     return after;
-  }
-
-  private static Result run(Mesh mesh, List<Reshaper> reshapers) {
-    HalfEdges halfEdges = HalfEdges.of(mesh);
-    Tolerances tolerances = Tolerances.forModel(mesh.box().reach(), 0);
-    List<Feature> features = FeatureFinder.find(mesh, halfEdges, tolerances).features();
-    assertThat(features).hasSize(1);
-    Judge judge = new Judge(mesh.box(), Affine3.IDENTITY, tolerances);
-    return new ObjectReshaper(
-            new WorkMesh(mesh, halfEdges, FacetTree.of(mesh)),
-            mesh.box(),
-            new Frame(Affine3.IDENTITY, LeadInTest::onGrid, tolerances),
-            Limits.usual(),
-            reshapers,
-            new Judged(judge, tolerances))
-        .reshape(features);
-  }
-
-  private record Judged(Judge judge, Tolerances tolerances) implements ObjectReshaper.Proof {
-    @Override
-    public Optional<String> fault(WorkMesh before, MeshEdit edit, Intent intent) {
-      return judge
-          .judge(before, edit, intent)
-          .fold(sound -> Optional.empty(), unsound -> Optional.of(unsound.why()));
-    }
-
-    @Override
-    public Optional<String> tidyFault(WorkMesh before, MeshEdit edit) {
-      return judge.judgeTidy(before, edit, tolerances.coordinateGrid()).map(Verdict.Unsound::why);
-    }
-  }
-
-  private static Vec3 onGrid(Vec3 p) {
-    return new Vec3(
-        Math.rint(p.x() * 1e6) / 1e6, Math.rint(p.y() * 1e6) / 1e6, Math.rint(p.z() * 1e6) / 1e6);
   }
 }
