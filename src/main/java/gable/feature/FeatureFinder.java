@@ -22,6 +22,13 @@ import java.util.Optional;
  */
 public final class FeatureFinder {
 
+  /**
+   * Height of a needle over the noise: corners that stray by a sixth of the noise that a wall may
+   * have, its standard deviation, then turn two needles against each other by 5.8 degrees (standard
+   * deviation of three corners, √6 / 24), and four times that is still smooth.
+   */
+  private static final double NEEDLE = 4;
+
   private final Surface surface;
   private final FacetStates states;
   private final WallMeasure measure;
@@ -50,7 +57,8 @@ public final class FeatureFinder {
    */
   public static Findings find(Mesh printMesh, HalfEdges halfEdges, Tolerances tolerances) {
     var finder = new FeatureFinder(printMesh, halfEdges, tolerances);
-    for (int seed : Seeds.of(finder.surface)) {
+    Hollows hollows = Hollows.of(finder.surface, NEEDLE * tolerances.noise());
+    for (int seed : Seeds.of(finder.surface, hollows)) {
       if (finder.states.isFree(seed)) {
         finder.tryFrom(seed);
       }

@@ -9,14 +9,16 @@ final class Seeds {
   /** Flatter than this is rounding of coordinates: 360 facets in a turn make one degree. */
   private static final double FLATTEST = Math.toRadians(0.02);
 
+  static final double FLATTEST_COSINE = Math.cos(FLATTEST);
+
   private Seeds() {}
 
   /** The seeds, in an order that depends on the places of facets and not on their numbers. */
-  static int[] of(Surface surface) {
+  static int[] of(Surface surface, Hollows hollows) {
     long[] keys = new long[1024];
     int count = 0;
     for (int facet = 0; facet < surface.facetCount(); facet++) {
-      int bend = surface.isSliver(facet) ? -1 : longestBend(surface, facet);
+      int bend = hollows.isSeed(facet) ? longestBend(surface, facet) : -1;
       if (bend >= 0) {
         if (count == keys.length) {
           keys = Arrays.copyOf(keys, 2 * count);

@@ -74,6 +74,14 @@ final class Surface {
     return normals[3 * facet] == 0 && normals[3 * facet + 1] == 0 && normals[3 * facet + 2] == 0;
   }
 
+  /** True if the facet is less high than a length, and many times as long. */
+  boolean isNeedle(int facet, double height, double slender) {
+    double longest =
+        Math.max(length(3 * facet), Math.max(length(3 * facet + 1), length(3 * facet + 2)));
+    double own = mesh.facetNormal(facet).norm() / longest;
+    return own < height && longest > slender * own;
+  }
+
   int opposite(int halfEdge) {
     return halfEdges.opposite(halfEdge);
   }
@@ -87,6 +95,11 @@ final class Surface {
   int beyond(int halfEdge) {
     int opposite = welds.opposite(halfEdge);
     return opposite < 0 ? -1 : opposite / 3;
+  }
+
+  /** Like {@link #opposite}, but looks through needles. */
+  int opposedBeyond(int halfEdge) {
+    return welds.opposite(halfEdge);
   }
 
   /** Facet on the other side of a half-edge, or −1 where the mesh is open. */

@@ -20,7 +20,7 @@ final class WallGrower {
   /** Sharpest convex edge inside a patch: noise on slivers, but no chamfered mouth. */
   private static final double MOST_CONVEX = Math.toRadians(25);
 
-  private static final double LEAST_COSINE = Math.cos(SHARPEST);
+  static final double LEAST_COSINE = Math.cos(SHARPEST);
   private static final double LEAST_CONVEX_COSINE = Math.cos(MOST_CONVEX);
 
   /** Inside a strip the surface turns by less than this share of the bend between strips. */
@@ -262,12 +262,17 @@ final class WallGrower {
     references[at] = reference;
   }
 
+  /** True if the surface may go on as a wall over an edge, by the cosine of its turn there. */
+  static boolean isSmooth(double cosine, boolean convex) {
+    return cosine >= (convex ? LEAST_CONVEX_COSINE : LEAST_COSINE);
+  }
+
   private boolean isSmooth(int facet, int other, boolean along) {
     if (surface.isSliver(other)) {
       return true;
     }
     double cosine = surface.cosine(facet, other);
-    if (cosine < LEAST_COSINE || (cosine < LEAST_CONVEX_COSINE && surface.isConvex(facet, other))) {
+    if (!isSmooth(cosine, cosine < LEAST_CONVEX_COSINE && surface.isConvex(facet, other))) {
       return false;
     }
     return !along
