@@ -33,6 +33,7 @@ public final class Judge {
   private final Affine3 toObject;
   private final Slack slack;
   private final double margin;
+  private final double step;
 
   /**
    * A judge of edits of one object.
@@ -45,6 +46,7 @@ public final class Judge {
     this.box = box;
     this.toObject = toObject;
     this.slack = Slack.of(tolerances);
+    this.step = SinglePrecision.step(box, toObject);
     // facets that single precision may bring together: both may move by its step at the far corner
     Affine3 back = toObject.inverse();
     double moved = 0;
@@ -114,7 +116,7 @@ public final class Judge {
     }
 
     Verdict verdict() {
-      var single = new SinglePrecision(patch, toObject);
+      var single = new SinglePrecision(patch, toObject, step);
       Optional<Unsound> fault =
           ClosedProof.fault(patch)
               .or(() -> AreaProof.fault(patch, single, edit))
