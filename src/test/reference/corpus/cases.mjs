@@ -73,24 +73,24 @@ function joined(a, b) {
  */
 function volumes(host, features, placement) {
   const settled = features.every((f) => f.expect === 'leave' || (f.expect === 'reshape' && f.exact && f.why[0] === 'peak'));
-  if (!settled || ['stretched', 'twiceOneWay', 'twiceOtherWays', 'productionOtherWays'].includes(placement)) return undefined;
+  if (!settled || placement === 'stretched' || /Way/.test(placement)) return undefined;
   const due = features.filter((f) => f.expect === 'reshape');
   const ideal = withRoofs(host, due.map((b) => ({ b, angle: sectionAngle(DEFAULTS.slopeDeg, tiltDeg(b.d)) })));
   return { before: host.volume(), ideal: ideal.volume() };
 }
 
-function truthOf(head, { features, sound, noise }, volumeMm3) {
+function truthOf(head, { features, sound, noise, args }, volumeMm3) {
   return {
     schema: 'corpus-truth/1', ...head,
     // What the input is: sound; rough (closed, meant sound, but facets meet in the written numbers);
     // joinable (closed once equal points are joined); flawed (closed, but with a facet without area,
     // inside out, or touching itself); unsound (not closed).
-    input: sound ?? 'sound', noiseMm: noise ?? 0, ...(volumeMm3 ? { volumeMm3 } : {}),
+    input: sound ?? 'sound', noiseMm: noise ?? 0, ...(args ? { args } : {}), ...(volumeMm3 ? { volumeMm3 } : {}),
     features: features.map((f) => ({
       kind: f.kind, find: f.find, expect: f.expect, why: f.why, item: f.item ?? 0,
       point: f.p, direction: f.d, diameterMm: f.r ? 2 * f.r : undefined, tiltDeg: tiltDeg(f.d),
       wall: f.wall, ends: f.ends, range: f.range, reach: f.reach, roofLeftMm: f.roofLeft, group: f.group ?? 0,
-      exact: f.exact ?? false, ...(f.rough ? { rough: true } : {}), sagittaMm: f.sagitta ?? 0, ring: f.polygon,
+      exact: f.exact ?? false, ...(f.rough ? { rough: true } : {}), ...(f.shape ? { shape: f.shape } : {}), sagittaMm: f.sagitta ?? 0, ring: f.polygon,
     })),
   };
 }

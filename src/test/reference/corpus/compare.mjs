@@ -11,22 +11,29 @@ import { cross, deg, dot, norm, rad, sectionFrame, sub } from './vec.mjs';
 export function newFacets(before, after) {
   const list = [];
   for (let f = 0; f < after.corners.length / 3; f++) {
-    if (after.triangleTexts[f] !== before.triangleTexts[f]) list.push(f);
+    if (after.triangleTexts[f] !== before.triangleTexts[f] && !samePlaces(before, after, f)) list.push(f);
   }
   return list;
 }
 
+/** Has facet f its corners where it had them, whatever their numbers? */
+const samePlaces = (before, after, f) => f < before.triangleTexts.length && [0, 1, 2].every((k) => {
+  const [a, b] = [before, after].map((m) => 3 * m.corners[3 * f + k]);
+  return [0, 1, 2].every((i) => before.points[a + i] === after.points[b + i]);
+});
+
 /**
  * Text of one object's lists before and after. Every vertex keeps place and spelling; a triangle that
- * differs must have lain at a reshaped bore (`near` says so of a printed triangle).
+ * differs must have lain at a reshaped bore (`near` says so of a printed triangle), unless its corners
+ * are only to be joined.
  */
-export function textFaults(before, after, toPrint, near) {
+export function textFaults(before, after, toPrint, near, joining = false) {
   const faults = [];
   before.vertexTexts.forEach((t, v) => after.vertexTexts[v] !== t && faults.push(`vertex ${v} changed`));
   if (after.triangleTexts.length < before.triangleTexts.length) faults.push('triangles are missing from the list');
   const inPrint = printed(before, toPrint);
   before.triangleTexts.forEach((t, f) => {
-    if (after.triangleTexts[f] === t) return;
+    if (after.triangleTexts[f] === t || (joining && samePlaces(before, after, f))) return;
     const corners = [0, 1, 2].map((k) => inPrint.corners[3 * f + k]).map((v) => inPrint.points.slice(3 * v, 3 * v + 3));
     if (!near(corners)) faults.push(`triangle ${f} changed away from every reshaped bore`);
   });

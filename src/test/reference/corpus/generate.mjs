@@ -1,16 +1,19 @@
 // Writes the scored corpus: for every case NAME.3mf and NAME.truth.json.
 //
-//   node generate.mjs --out DIR [--rounds N] [--treated N] [--family NAME] [--seed S]
+//   node generate.mjs --out DIR [--rounds N] [--treated N] [--family NAME]    the fixed set
+//   node generate.mjs --out DIR --count N --seed S [--family NAME]             N cases by chance
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { truthText, writtenCase } from './cases.mjs';
 import { options } from './options.mjs';
-import { casesOf } from './plan.mjs';
+import { casesOf, drawnCases } from './plan.mjs';
 
 const out = options.out ?? 'target/corpus';
 mkdirSync(out, { recursive: true });
-const list = casesOf(Number(options.rounds ?? 4), Number(options.treated ?? 4), Number(options.seed ?? 0));
+const list = options.count
+  ? drawnCases(Number(options.count), Number(options.seed ?? 0))
+  : casesOf(Number(options.rounds ?? 4), Number(options.treated ?? 4));
 let made = 0;
 const rough = [];
 for (const entry of list) {

@@ -2,6 +2,17 @@
 
 import { orient2, orient3 } from './signs.mjs';
 
+/** The mesh with its triangles taken to the first of vertices at one place; texts are kept. */
+export function joinedByPlace(mesh) {
+  const first = new Map();
+  const at = Array.from({ length: mesh.points.length / 3 }, (_, v) => {
+    const place = mesh.points.slice(3 * v, 3 * v + 3).map((x) => x + 0).join();
+    if (!first.has(place)) first.set(place, v);
+    return first.get(place);
+  });
+  return { ...mesh, corners: mesh.corners.map((v) => at[v]) };
+}
+
 /** { open, bad, shells, euler, volume }: open edges, edges used too often or the same way twice. */
 export function topology({ points, corners }) {
   const uses = new Map();

@@ -2,6 +2,7 @@
 
 import { release } from './kernel.mjs';
 import { claimedRoof, flatArea, geometryFaults, healthFaults, nearBores, textFaults } from './compare.mjs';
+import { joinedByPlace, topology } from './health.mjs';
 import { errors, matched } from './match.mjs';
 import { placements, printed, readPackage } from './model3mf.mjs';
 
@@ -17,9 +18,10 @@ export function judge({ truth, input, output, again, report, exit, said = '' }) 
   };
   const fault = (kind, text) => verdict.faults.push({ kind, text });
   if (![0, 5].includes(exit)) fault('run', `exit code ${exit} ${said}`);
+  verdict.triangles = [...readPackage(input).objects.values()].reduce((n, o) => n + (o.mesh?.triangleTexts.length ?? 0), 0);
   const refused = truth.input === 'flawed' && exit === 5;
-  if (truth.input === 'unsound' || truth.input === 'joinable' || refused) {
-    closedDoor(truth, input, output, report, fault);
+  if (truth.input === 'unsound' || refused) {
+    closedDoor(input, output, report, exit, fault);
     return verdict;
   }
   if (!report) {
@@ -29,24 +31,31 @@ export function judge({ truth, input, output, again, report, exit, said = '' }) 
   const pairs = finding(truth, report, verdict);
   if (truth.input === 'flawed') verdict.faults = verdict.faults.filter((f) => f.kind === 'run');
   try {
-    result(truth, input, output, again, pairs, verdict, fault);
+    result(truth, input, output, again, pairs, report, verdict, fault);
   } finally {
     release();
   }
   return verdict;
 }
 
-/** A mesh that is not closed as it stands must come out as it went in, or not at all. */
-function closedDoor(truth, input, output, report, fault) {
-  const touched = (report?.features ?? []).filter((f) => f.outcome === 'reshaped');
-  if (touched.length && truth.input === 'unsound') fault('identity', 'a mesh that is not closed was reshaped');
-  if (!touched.length && output && !input.equals(output)) fault('identity', 'nothing was reshaped, yet the file differs');
+/** A mesh that is no solid is refused with its reason, and nothing is written. */
+function closedDoor(input, output, report, exit, fault) {
+  if (exit !== 5) fault('run', `a mesh that is no solid ended with exit code ${exit}`);
+  if (output) fault('identity', 'a mesh that is no solid was written');
+  if ((report?.features ?? []).some((f) => f.outcome === 'reshaped')) fault('identity', 'a mesh that is no solid was reshaped');
+  if (!(report?.notices ?? []).some((n) => n.level === 'error')) fault('reason', 'refused without a reason');
 }
 
 /** Finding and outcomes, by truth. */
 function finding(truth, report, verdict) {
   const bores = (report.features ?? []).filter((f) => f.kind === 'bore');
-  const { pairs, missed, ghosts } = matched(truth.features, bores);
+  // The outside of a pin is no bore, so nothing there may be called one.
+  const holes = truth.features.filter((t) => t.kind !== 'pin');
+  const { pairs, missed, ghosts } = matched(holes, bores);
+  for (const t of holes.filter((h) => h.shape)) {
+    const said = pairs.filter((p) => p.truth === t).map((p) => p.report.shape);
+    if (!said.includes(t.shape)) verdict.faults.push({ kind: 'unsaid', text: `a hole of shape ${t.shape} is called ${said.length ? said : 'nothing'}` });
+  }
   const must = truth.features.filter((t) => t.find === 'must');
   verdict.bores = must.length;
   verdict.found = must.length - missed.length;
@@ -81,27 +90,43 @@ function outcome(pair, verdict) {
     verdict.left++;
     if (done) verdict.bold.push(why);
   }
-  if (!done && !report.reason?.code) verdict.faults.push({ kind: 'reason', text: `${report.id} was left without a reason` });
+  const code = report.reason?.code;
+  if (!done && !code) verdict.faults.push({ kind: 'reason', text: `${report.id} was left without a reason` });
+  if (!done && truth.expect === 'leave' && code && !(TRUE_REASONS[truth.why[0]] ?? SHAPED).includes(code)) {
+    verdict.faults.push({ kind: 'reason', text: `${report.id} (${truth.kind} ${truth.why}) was left for ${code}` });
+  }
 }
+/** Codes that are true, by what the truth gives as the cause; the rest are holes of another shape. */
+const TRUE_REASONS = {
+  small: ['below-smallest'], steep: ['steep-enough'], thin: ['thin-roof', 'long-bridge'], mixed: ['mixed-orientation'],
+  peaked: ['already-peaked'], thread: ['thread'],
+};
+/** Small and steep ones may be left for that before anybody looks at their shape. */
+const SHAPED = ['not-round', 'polygon', 'below-smallest', 'steep-enough'];
 
 /** The written file: health, text, geometry, slopes, second run. */
-function result(truth, input, output, again, pairs, verdict, fault) {
+function result(truth, input, output, again, pairs, report, verdict, fault) {
   const reshaped = pairs.filter((p) => p.report.outcome === 'reshaped').map((p) => ({ ...p, change: roofChange(p.report) }));
   if (!output) return fault('run', 'no output');
   if (!again || !output.equals(again)) fault('again', 'the second run changes the file');
-  if (!reshaped.length && !verdict.ghosts) {
+  const joining = truth.args?.includes('--join-vertices');
+  if (truth.input === 'joinable' && !joining && !report.notices.some((n) => n.code === 'vertices-repeated')) fault('reason', 'repeated vertices without a hint');
+  if (!reshaped.length && !verdict.ghosts && !joining) {
     if (!input.equals(output)) fault('identity', 'nothing was reshaped, yet the file differs');
     return undefined;
   }
   const [before, after] = [readPackage(input), readPackage(output)];
   frameFaults(truth, before, after, fault);
   const [wasPlaced, isPlaced] = [placements(before), placements(after)];
+  verdict.points = newPoints(before, after);
   if (wasPlaced.length !== isPlaced.length) return fault('identity', 'placements were added or lost');
   wasPlaced.forEach((was, i) => {
     const is = isPlaced[i];
     const bores = reshaped.filter((p) => p.truth.item === was.item && p.truth.ring)
       .map((p) => ({ truth: { ...p.truth, rough: p.truth.rough || ROUGH.includes(truth.treatment) }, roof: claimedRoof(p.truth, p.change) })).filter((b) => b.roof);
-    instance(truth, before.objects.get(was.object), after.objects.get(is.object), was.toPrint, bores, verdict, fault);
+    const [old, now] = [before.objects.get(was.object), after.objects.get(is.object)];
+    cloneFaults(old, now, fault);
+    instance(truth, old, now, was.toPrint, bores, verdict, fault);
   });
   for (const [id, object] of before.objects) {
     if (!object.mesh || wasPlaced.some((p) => p.object === id)) continue;
@@ -119,19 +144,50 @@ const nameless = (frame) => frame.replace(/UUID="[^"]*"/g, 'UUID');
 function frameFaults(truth, before, after, fault) {
   const clones = after.objects.size - before.objects.size;
   if (clones === 0 && nameless(before.frame) !== nameless(after.frame)) fault('identity', 'text outside the vertex and triangle lists changed');
-  if (clones > 0 && !truth.placement.endsWith('OtherWays')) fault('identity', 'objects were added');
+  if (clones > 0 && (!truth.placement.endsWith('OtherWays') || truth.args)) fault('identity', 'objects were added');
   for (const [name, bytes] of before.parts) {
     if (!name.endsWith('.model') && !after.parts.get(name)?.equals(bytes)) fault('identity', `part ${name} changed`);
   }
 }
 
+/** A clone stands in the same part, under a number and an identifier of its own, and is alike in all else. */
+function cloneFaults(was, is, fault) {
+  if (was.key === is.key) return;
+  const nameless = ({ head }) => head.replace(/(^|\s)(id|p:UUID)="[^"]*"/g, '').trim();
+  const uuid = ({ head }) => /UUID="([^"]*)"/.exec(head)?.[1];
+  if (was.part !== is.part) fault('identity', `the clone of object ${was.id} stands in ${is.part}`);
+  if (nameless(was) !== nameless(is)) fault('identity', `the clone of object ${was.id} has other attributes: ${is.head}`);
+  if (uuid(was) ? !uuid(is) || uuid(is) === uuid(was) : uuid(is)) fault('identity', `the clone of object ${was.id} has the identifier ${uuid(is)}`);
+}
+
+/** Vertices that came to each object: { key: [[x, y, z], ...] }, in units of the file. */
+function newPoints(before, after) {
+  const found = {};
+  for (const [key, { mesh }] of after.objects) {
+    const known = before.objects.get(key)?.mesh?.points.length;
+    if (known !== undefined && mesh) found[key] = Array.from({ length: (mesh.points.length - known) / 3 }, (_, k) => Array.from(mesh.points.slice(known + 3 * k, known + 3 * k + 3)));
+  }
+  return found;
+}
+
+/** Every property that a triangle names must be there. */
+function propertyFaults({ triangleTexts }) {
+  const odd = triangleTexts.find((t) => /\sp[123]="/.test(t) && !/\spid="90" p1="[12]"/.test(t));
+  return odd ? [`a triangle has a property that nothing else has: ${odd}`] : [];
+}
+
 function instance(truth, was, is, toPrint, bores, verdict, fault) {
   if (was.type !== 'model') return;
-  for (const text of textFaults(was.mesh, is.mesh, toPrint, nearBores(bores, verdict.noise)).slice(0, 3)) fault('identity', text);
-  const health = healthFaults(was.mesh, is.mesh);
+  const joining = truth.args?.includes('--join-vertices');
+  for (const text of textFaults(was.mesh, is.mesh, toPrint, nearBores(bores, verdict.noise), joining).slice(0, 3)) fault('identity', text);
+  if (/^coloured/.test(truth.placement)) propertyFaults(is.mesh).forEach((text) => fault('identity', text));
+  if (joining && topology(is.mesh).open > 0) fault('health', 'vertices were to be joined, yet edges are open');
+  const skin = truth.input === 'joinable' ? joinedByPlace : (mesh) => mesh;
+  const [wasSkin, isSkin] = [skin(was.mesh), skin(is.mesh)];
+  const health = healthFaults(wasSkin, isSkin);
   health.faults.forEach((text) => fault('health', text));
-  if (!bores.length || truth.input !== 'sound' || health.faults.length) return;
-  const [inPrint, outPrint] = [printed(was.mesh, toPrint), printed(is.mesh, toPrint)];
+  if (!bores.length || !['sound', 'joinable'].includes(truth.input) || health.faults.length) return;
+  const [inPrint, outPrint] = [printed(wasSkin, toPrint), printed(isSkin, toPrint)];
   try {
     const g = geometryFaults(inPrint, outPrint, bores, verdict.noise);
     verdict.relative = Math.max(verdict.relative, g.exact ? g.relative : 0);

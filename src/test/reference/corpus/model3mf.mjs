@@ -31,15 +31,16 @@ function shortestFloat(x) {
 
 const transformText = (m) => m.map((x) => String(+x.toPrecision(15))).join(' ');
 const transformAttribute = (m) => (m ? ` transform="${transformText(m)}"` : '');
+const pathAttribute = (path) => (path ? ` p:path="${path}"` : '');
 
-function meshText({ points, corners }, spell) {
+function meshText({ points, corners, marks }, spell) {
   const lines = ['<mesh>', '<vertices>'];
   for (let v = 0; v < points.length; v += 3) {
     lines.push(`<vertex x="${spell(points[v])}" y="${spell(points[v + 1])}" z="${spell(points[v + 2])}"/>`);
   }
   lines.push('</vertices>', '<triangles>');
   for (let f = 0; f < corners.length; f += 3) {
-    lines.push(`<triangle v1="${corners[f]}" v2="${corners[f + 1]}" v3="${corners[f + 2]}"/>`);
+    lines.push(`<triangle v1="${corners[f]}" v2="${corners[f + 1]}" v3="${corners[f + 2]}"${marks?.[f / 3] ?? ''}/>`);
   }
   lines.push('</triangles>', '</mesh>');
   return lines.join('\n');
@@ -47,36 +48,42 @@ function meshText({ points, corners }, spell) {
 
 function objectText(object, spell) {
   const uuid = object.uuid ? ` p:UUID="${object.uuid}"` : '';
-  const head = `<object id="${object.id}" type="${object.type ?? 'model'}" name="${object.name ?? 'part'}"${uuid}>`;
+  const head = `<object id="${object.id}" type="${object.type ?? 'model'}" name="${object.name ?? 'part'}"${object.more ?? ''}${uuid}>`;
   const body = object.mesh
     ? meshText(object.mesh, spell)
-    : ['<components>', ...object.components.map((c) => `<component objectid="${c.object}"${transformAttribute(c.transform)}/>`), '</components>'].join('\n');
+    : ['<components>', ...object.components.map((c) => `<component objectid="${c.object}"${pathAttribute(c.path)}${transformAttribute(c.transform)}/>`), '</components>'].join('\n');
   return `${head}\n${body}\n</object>`;
 }
 
 /**
- * Bytes of a package. Model: { unit, objects: [{id, name, type, mesh | components, uuid}],
- * items: [{object, transform, uuid}], spelling }.
+ * Bytes of a package. Model: { unit, resources, objects: [{id, name, type, more, mesh | components,
+ * uuid, part}], items: [{object, path, transform, uuid}], spelling }. `resources` is text that stands
+ * before the objects, `more` text among the attributes of one, `part` the path of another model part
+ * in which it stands (production extension); `mesh.marks` holds further attributes of its triangles.
  */
 export function writePackage(model) {
   const spell = SPELLINGS[model.spelling ?? 'float'];
-  const production = model.objects.some((o) => o.uuid);
+  const production = model.objects.some((o) => o.uuid || o.part);
   const extra = production ? ` xmlns:p="${PRODUCTION}" requiredextensions="p"` : '';
   const build = production ? ` p:UUID="${model.uuid}"` : '';
   const items = model.items.map(
-    (i) => `<item objectid="${i.object}"${transformAttribute(i.transform)}${i.uuid ? ` p:UUID="${i.uuid}"` : ''}/>`,
+    (i) => `<item objectid="${i.object}"${pathAttribute(i.path)}${transformAttribute(i.transform)}${i.uuid ? ` p:UUID="${i.uuid}"` : ''}/>`,
   );
-  const xml = [
+  const part = (objects, itemTexts, title) => [
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<model unit="${model.unit ?? 'millimeter'}" xml:lang="en-US" xmlns="${CORE}"${extra}>`,
-    `<metadata name="Title">${model.title ?? 'case'}</metadata>`,
-    '<resources>', ...model.objects.map((o) => objectText(o, spell)), '</resources>',
-    `<build${build}>`, ...items, '</build>', '</model>', '',
+    ...(title ? [`<metadata name="Title">${title}</metadata>`] : []),
+    '<resources>', ...(model.resources ? [model.resources] : []), ...objects.map((o) => objectText(o, spell)), '</resources>',
+    `<build${title ? build : ''}>`, ...itemTexts, '</build>', '</model>', '',
   ].join('\n');
+  const others = [...new Set(model.objects.flatMap((o) => o.part ?? []))];
+  const relationships = (targets) => `<?xml version="1.0" encoding="UTF-8"?>\n<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${targets.map((t, i) => `<Relationship Target="${t}" Id="rel${i}" Type="${START}"/>`).join('')}</Relationships>\n`;
   return zip([
     ['[Content_Types].xml', `<?xml version="1.0" encoding="UTF-8"?>\n<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="model" ContentType="application/vnd.ms-package.3dmanufacturing-3dmodel+xml"/></Types>\n`],
-    ['_rels/.rels', `<?xml version="1.0" encoding="UTF-8"?>\n<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Target="/3D/3dmodel.model" Id="rel0" Type="${START}"/></Relationships>\n`],
-    ['3D/3dmodel.model', xml],
+    ['_rels/.rels', relationships(['/3D/3dmodel.model'])],
+    ['3D/3dmodel.model', part(model.objects.filter((o) => !o.part), items, model.title ?? 'case')],
+    ...(others.length ? [['3D/_rels/3dmodel.model.rels', relationships(others)]] : []),
+    ...others.map((path) => [path.slice(1), part(model.objects.filter((o) => o.part === path), [])]),
   ]);
 }
 
@@ -97,27 +104,37 @@ function readMesh(text) {
   return { points, corners, vertexTexts, triangleTexts };
 }
 
-/** { unitMm, objects: Map id -> {id, type, mesh | components}, items, frame: text outside the lists }. */
+/**
+ * { parts, unitMm, objects: Map key -> {key, id, part, head, type, mesh | components}, items, frame }.
+ * The key of an object of the root part is its number, of another part `path#number`; components and
+ * items refer by key; `frame` is the text outside the lists, over all model parts.
+ */
 export function readPackage(bytes) {
   const parts = unzip(bytes);
   const rels = parts.get('_rels/.rels').toString('utf8');
   const start = (rels.match(/<Relationship\s[^>]*>/g) ?? []).find((r) => attribute(r, 'Type') === START);
-  const xml = parts.get(attribute(start, 'Target').replace(/^\//, '')).toString('utf8');
-  const objects = new Map();
+  const root = attribute(start, 'Target');
+  const model = { parts, root, objects: new Map(), items: [], frame: '' };
+  const names = [...parts.keys()].filter((name) => name.endsWith('.model')).map((name) => `/${name}`);
+  for (const path of names.sort((a, b) => (b === root) - (a === root))) readPart(model, path);
+  return model;
+}
+
+function readPart(model, path) {
+  const xml = model.parts.get(path.slice(1)).toString('utf8');
+  const key = (id, where) => (where === model.root ? id : `${where}#${id}`);
+  const target = (text) => key(Number(attribute(text, 'objectid')), attribute(text, 'p:path') ?? path);
   for (const [, head, body] of xml.matchAll(/<object\s([^>]*)>([\s\S]*?)<\/object>/g)) {
     const id = Number(attribute(head, 'id'));
-    const components = [...body.matchAll(/<component\s([^>]*)>/g)].map(([, text]) => ({
-      object: Number(attribute(text, 'objectid')), transform: transformOf(text),
-    }));
+    const components = [...body.matchAll(/<component\s([^>]*)>/g)].map(([, text]) => ({ object: target(text), transform: transformOf(text) }));
     const mesh = body.includes('<mesh') ? readMesh(body) : undefined;
-    objects.set(id, { id, type: attribute(head, 'type') ?? 'model', mesh, components });
+    model.objects.set(key(id, path), { key: key(id, path), id, part: path, head, type: attribute(head, 'type') ?? 'model', mesh, components });
   }
-  const items = [...xml.matchAll(/<item\s([^>]*)>/g)].map(([, text]) => ({
-    object: Number(attribute(text, 'objectid')), transform: transformOf(text),
-  }));
-  const unitMm = UNIT_MM[attribute(/<model\s[^>]*>/.exec(xml)[0], 'unit') ?? 'millimeter'];
-  const frame = xml.replace(/<vertices>[\s\S]*?<\/vertices>/g, '<v/>').replace(/<triangles>[\s\S]*?<\/triangles>/g, '<t/>');
-  return { parts, unitMm, objects, items, frame };
+  if (path === model.root) {
+    model.items = [...xml.matchAll(/<item\s([^>]*)>/g)].map(([, text]) => ({ object: target(text), transform: transformOf(text) }));
+    model.unitMm = UNIT_MM[attribute(/<model\s[^>]*>/.exec(xml)[0], 'unit') ?? 'millimeter'];
+  }
+  model.frame += xml.replace(/<vertices>[\s\S]*?<\/vertices>/g, '<v/>').replace(/<triangles>[\s\S]*?<\/triangles>/g, '<t/>');
 }
 
 /** Every printed mesh: [{ item, object, toPrint }], components unfolded, units folded in. */

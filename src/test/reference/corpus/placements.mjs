@@ -115,9 +115,38 @@ const otherWays = repeated((random) => [
   chained(turn([0, 1, 0], 90), shift(-200, 0, 60)),
 ]);
 
+
+/** Objects in a model part of their own, the build in the root part. */
+const apart = (make) => (base, random) => {
+  const { model, ...rest } = make(base, random);
+  const part = '/3D/Objects/shapes.model';
+  const objects = model.objects.map((o) => ({ ...o, part }));
+  return { ...rest, model: { ...model, objects, items: model.items.map((i) => ({ ...i, path: part })) } };
+};
+
+/** Materials: one for the object, others for some triangles. */
+const coloured = (make) => (base, random) => {
+  const { model, ...rest } = make(base, random);
+  const resources = '<basematerials id="90"><base name="grey" displaycolor="#808080"/><base name="red" displaycolor="#C00000"/><base name="blue" displaycolor="#0000C0FF"/></basematerials>';
+  const objects = model.objects.map((o) => (o.mesh ? {
+    ...o, more: ' pid="90" pindex="0"',
+    mesh: { ...o.mesh, marks: Array.from({ length: o.mesh.corners.length / 3 }, () => random.pick(['', ' pid="90" p1="1"', ' pid="90" p1="2"'])) },
+  } : o));
+  return { ...rest, model: { ...model, resources, objects } };
+};
+
+/** Objects that lie several ways up are left as they are when the caller says so. */
+const left = (make) => (base, random) => {
+  const done = make(base, random);
+  const features = done.features.map((f) => ({ ...f, expect: 'leave', why: ['mixed'], exact: false }));
+  return { ...done, features, args: ['--mixed-orientation', 'leave'] };
+};
+
 export const PLACEMENTS = {
   plain, nested, stretched, aboutZ, withUnprinted,
   production: production(plain), productionOtherWays: production(otherWays),
+  apart: production(apart(plain)), apartOtherWays: production(apart(otherWays)),
+  coloured: coloured(plain), colouredOtherWays: coloured(otherWays), leftOtherWays: left(otherWays),
   turned: through((random) => chained(anyTurn(random), anyShift(random))),
   mirrored: through((random) => chained(chained(scaling(-1, 1, 1), anyTurn(random)), anyShift(random))),
   scaled: through((random) => chained(scaling(random.pick([0.1, 0.5, 2.5, 25.4])), anyTurn(random))),

@@ -7,7 +7,8 @@ import { makeCase } from './cases.mjs';
 import { writePackage } from './model3mf.mjs';
 import { roofed } from './standin.mjs';
 import { missedBars } from './table.mjs';
-import { difference } from './twins.mjs';
+import { joinedByPlace } from './health.mjs';
+import { difference, displacement } from './twins.mjs';
 import { add, mul, rad } from './vec.mjs';
 
 const { model, truth } = makeCase({ family: 'nearPlate', k: 0, seed: 7 });
@@ -18,8 +19,9 @@ const mesh = model.objects[0].mesh;
 const honest = roofed(mesh, b, rad(45));
 const pack = (m) => writePackage({ ...model, objects: [{ ...model.objects[0], mesh: m }], spelling: 'exact' });
 const report = {
+  notices: [],
   features: [{
-    id: 'B1', kind: 'bore', item: 0, axisPoint: b.p, axisDirection: b.d, diameterMm: 2 * b.r, outcome: 'reshaped',
+    id: 'B1', kind: 'bore', shape: 'round', item: 0, axisPoint: b.p, axisDirection: b.d, diameterMm: 2 * b.r, outcome: 'reshaped',
     start: add(b.p, mul(b.d, b.wall[0])), end: add(b.p, mul(b.d, b.wall[1])), changes: [{ by: 'roof', outcome: 'reshaped', profile: 'peak', slopeDeg: 45, bridgeMm: 0 }],
   }],
 };
@@ -71,4 +73,72 @@ assert.ok(missedBars([open]).length > 0, 'an open mesh reshaped');
 assert.equal(difference(report, report, true), undefined);
 const other = { features: [{ ...report.features[0], outcome: 'left' }] };
 assert.ok(difference(report, other, false), 'another order of triangles with another outcome');
+assert.equal(displacement({ 1: [[0, 0, 1]] }, { 1: [[0, 0, 1.000001]] }), undefined, 'a step of the grid is none');
+assert.ok(displacement({ 1: [[0, 0, 1]] }, { 1: [[0, 0, 1.000002]] }), 'a new point elsewhere');
+assert.ok(displacement({ 1: [[0, 0, 1]] }, { 1: [] }), 'a new point less');
+
+// Reasons and names.
+const leftFor = (code, more = {}) => judge({
+  truth: { ...truth, features: [{ ...feature, expect: 'leave', why: ['thin'], ...more }] }, input, output: input, again: input, exit: 0,
+  report: { notices: [], features: [{ ...report.features[0], outcome: 'left', reason: { code, message: '' }, changes: [] }] },
+});
+assert.deepEqual(leftFor('thin-roof').faults, []);
+caught('a reason that is not true', 'reason', leftFor('polygon'));
+caught('a pin taken for a bore', 'ghost', leftFor('thin-roof', { kind: 'pin', find: 'may' }));
+assert.ok(kinds(leftFor('not-round', { kind: 'thread', why: ['thread'], shape: 'thread' })).includes('unsaid'), 'a thread called round');
+const door = (over) => judge({ truth: { ...truth, input: 'unsound' }, input, report: { notices: [{ level: 'error', code: 'mesh-open' }], features: [] }, exit: 5, ...over });
+assert.deepEqual(door({}).faults, []);
+caught('an open mesh written', 'identity', door({ output: input }));
+caught('an open mesh refused without a word', 'reason', door({ report: { notices: [], features: [] } }));
+caught('an open mesh let through', 'run', door({ exit: 0 }));
+
+// Every triangle with vertices of its own: closed by places only.
+const first = new Map();
+const soupPoints = Array.from(mesh.corners).flatMap((v, i) => {
+  const p = Array.from(mesh.points.slice(3 * v, 3 * v + 3));
+  if (!first.has(p.join())) first.set(p.join(), i);
+  return p;
+});
+const soup = { points: Float64Array.from(soupPoints), corners: Uint32Array.from(mesh.corners, (_, i) => i) };
+const roofedSoup = () => {
+  const points = [...soupPoints];
+  const at = (v) => {
+    const p = Array.from(honest.points.slice(3 * v, 3 * v + 3));
+    if (!first.has(p.join())) first.set(p.join(), points.push(...p) / 3 - 1);
+    return first.get(p.join());
+  };
+  const kept = (f) => f < mesh.corners.length / 3 && [0, 1, 2].every((k) => mesh.corners[3 * f + k] === honest.corners[3 * f + k]);
+  const corners = Array.from(honest.corners, (v, i) => (kept(Math.floor(i / 3)) ? i : at(v)));
+  return { points: Float64Array.from(points), corners: Uint32Array.from(corners) };
+};
+const apart = roofedSoup();
+const hint = { ...report, notices: [{ code: 'vertices-repeated', level: 'note' }] };
+const soupVerdict = (m, args, over = {}) => judge({ truth: { ...truth, input: 'joinable', ...(args ? { args } : {}) }, input: pack(soup), output: pack(m), again: pack(m), report: hint, exit: 0, ...over });
+const join = ['--join-vertices'];
+assert.deepEqual(soupVerdict(apart).faults, [], 'repeated vertices may stay');
+assert.deepEqual(soupVerdict(joinedByPlace(apart), join).faults, [], 'or be joined on request');
+caught('repeated vertices without a hint', 'reason', soupVerdict(apart, undefined, { report }));
+caught('repeated vertices joined unasked', 'identity', soupVerdict(joinedByPlace(apart)));
+caught('repeated vertices not joined in spite of the wish', 'health', soupVerdict(apart, join));
+const torn = joinedByPlace(apart);
+torn.corners[3 * away] = torn.corners[3 * away + 1];
+caught('a corner joined to another place', 'identity', soupVerdict(torn, join));
+
+// Two places of one object that need a copy each.
+const beside = [1, 0, 0, 0, 1, 0, 0, 0, 1, 300, 0, 0];
+const twoPlaces = (objects, second) => writePackage({ ...model, objects, items: [{ object: 1 }, { object: second, transform: beside }], spelling: 'exact' });
+const object = (id, m, more = {}) => ({ ...model.objects[0], id, mesh: m, ...more });
+const moved300 = (p) => add(p, [300, 0, 0]);
+const twice = {
+  truth: { ...truth, placement: 'twiceOtherWays', features: [feature, { ...feature, item: 1, point: moved300(feature.point) }] },
+  report: { notices: [], features: [report.features[0], { ...report.features[0], id: 'B1.2', item: 1, axisPoint: moved300(b.p), start: moved300(report.features[0].start), end: moved300(report.features[0].end) }] },
+  input: twoPlaces([object(1, mesh)], 1), exit: 0,
+};
+const cloned = (more) => {
+  const output = twoPlaces([object(1, honest), object(2, honest, more)], 2);
+  return judge({ ...twice, output, again: output });
+};
+assert.deepEqual(cloned({}).faults, [], 'a clone for another way up');
+caught('a clone with another name', 'identity', cloned({ name: 'copy' }));
+caught('a clone of another type', 'identity', cloned({ type: 'support' }));
 console.log('Every sabotage was caught.');

@@ -1,18 +1,22 @@
 // Runs the program over the scored corpus and judges every result.
 //
-//   node score.mjs --corpus DIR --work DIR [--jar JAR] [--classes DIR] [--jobs 2] [--only TEXT] [--table FILE]
+//   node score.mjs --corpus DIR --work DIR [--jar JAR] [--classes DIR] [--jobs 2] [--only TEXT]
+//       [--table FILE] [--keep no]
 //
-// Prints the table by family and every fault; ends with 1 when a bar is missed. The calls are those of
-// the command line, made by a test class (in --classes) that keeps one Java process for many of them.
+// Prints the table by family, the time by size, and every fault; ends with 1 when a bar is missed. With
+// --table both tables replace what stands in FILE between the marks `<!-- score -->`. With --keep no the
+// outputs of cases without a fault are removed. The calls are those of the command line, made by a test
+// class (in --classes) that keeps one Java process for many of them.
 
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { options } from './options.mjs';
 import { judge } from './judge.mjs';
-import { orderFaults } from './twins.mjs';
-import { markdown, missedBars, summed } from './table.mjs';
+import { plainName, orderFaults } from './twins.mjs';
+import { inserted, markdown, missedBars, summed } from './table.mjs';
+import { slowOnes, timeTable } from './times.mjs';
 
 const { corpus = 'target/corpus', work = 'target/corpus-out', jar = 'target/gable.jar', classes = 'target/test-classes' } = options;
 const names = readdirSync(corpus).filter((f) => f.endsWith('.truth.json')).map((f) => f.slice(0, -11))
@@ -26,10 +30,10 @@ function worker() {
   const child = spawn('java', ['-cp', [jar, classes].join(delimiter), 'gable.cli.Batch'], { stdio: ['pipe', 'pipe', 'inherit'] });
   const waiting = [];
   createInterface({ input: child.stdout }).on('line', (line) => {
-    const [code, said] = line.split('\t');
-    waiting.shift()({ code: Number(code), said });
+    const [code, said, ms] = line.split('\t');
+    waiting.shift()({ code: Number(code), said, ms: Number(ms) });
   });
-  child.on('close', (code) => waiting.splice(0).forEach((answer) => answer({ code: 70, said: `the process ended with ${code}` })));
+  child.on('close', (code) => waiting.splice(0).forEach((answer) => answer({ code: 70, said: `the process ended with ${code}`, ms: 0 })));
   return {
     call: (args) => new Promise((answer) => {
       waiting.push(answer);
@@ -40,40 +44,59 @@ function worker() {
 }
 const readOr = (file) => (existsSync(file) ? readFileSync(file) : undefined);
 
+const files = (name) => [join(corpus, `${name}.3mf`), ...['.3mf', '.again.3mf', '.json'].map((e) => join(work, name + e))];
+const truthOf = (name) => JSON.parse(readFileSync(join(corpus, `${name}.truth.json`), 'utf8'));
+
 async function run(name, { call }) {
-  const [input, output, again, json] = [join(corpus, `${name}.3mf`), ...['.3mf', '.again.3mf', '.json'].map((e) => join(work, name + e))];
-  const { code, said } = await call(['reshape', input, '-o', output, '--json', json, '--quiet']);
-  if (existsSync(output)) await call(['reshape', output, '-o', again, '--quiet']);
+  const truth = truthOf(name);
+  const [input, output, again, json] = files(name);
+  const args = truth.args ?? [];
+  const { code, said, ms } = await call(['reshape', input, '-o', output, '--json', json, '--quiet', ...args]);
+  if (existsSync(output)) await call(['reshape', output, '-o', again, '--quiet', ...args]);
   const text = readOr(json)?.toString('utf8');
-  return {
-    truth: JSON.parse(readFileSync(join(corpus, `${name}.truth.json`), 'utf8')), input: readFileSync(input),
-    output: readOr(output), again: readOr(again), report: text ? JSON.parse(text) : undefined, exit: code, said,
-  };
+  return { truth, input: readFileSync(input), output: readOr(output), again: readOr(again), report: text ? JSON.parse(text) : undefined, exit: code, said, ms };
 }
 
 const verdicts = [];
-const reports = new Map();
+const results = new Map();
+const twinned = new Set(names.flatMap((name) => (plainName(name) ? [name, plainName(name)] : [])));
 const queue = [...names];
 await Promise.all(Array.from({ length: Number(options.jobs ?? 2) }, async () => {
   const java = worker();
   for (let name = queue.shift(); name; name = queue.shift()) {
     const done = await run(name, java);
-    reports.set(name, done.report);
-    verdicts.push(judge(done));
+    const verdict = { ...judge(done), ms: done.ms };
+    if (twinned.has(name)) results.set(name, { report: done.report, points: verdict.points });
+    verdicts.push(verdict);
+    if (options.keep === 'no' && !verdict.faults.length && !verdict.shy.length && !verdict.bold.length) files(name).slice(1).forEach((f) => rmSync(f, { force: true }));
   }
   java.end();
 }));
-orderFaults(verdicts, reports);
+orderFaults(verdicts, results);
 verdicts.sort((a, b) => (a.name < b.name ? -1 : 1));
 
-const table = markdown(summed(verdicts));
+// What seems slow is timed again in a process that is warm by then; the least time counts.
+const slow = slowOnes(verdicts);
+if (slow.length) {
+  const java = worker();
+  for (let round = 0; round < 3; round++) {
+    for (const v of slow) {
+      const { ms } = await java.call(['inspect', join(corpus, `${v.name}.3mf`), '--quiet']);
+      if (round) v.ms = Math.min(v.ms, ms);
+    }
+  }
+  java.end();
+}
+
+const table = `${markdown(summed(verdicts))}\n\n${timeTable(verdicts)}`;
 console.log(table);
 for (const v of verdicts) {
   for (const f of v.faults) console.log(`${v.name}: ${f.kind}: ${f.text}`);
-  for (const s of v.shy) console.log(`${v.name}: left: ${s}`);
+  for (const s of v.shy) console.log(`${v.name}: left${v.input === 'rough' ? ' (rough input)' : ''}: ${s}`);
   for (const s of v.bold) console.log(`${v.name}: wrongly reshaped: ${s}`);
 }
-if (options.table) writeFileSync(options.table, `${table}\n`);
+for (const v of slowOnes(verdicts)) console.log(`${v.name}: slow: ${v.ms.toFixed(0)} ms, more than 5 times the median of its size`);
+if (options.table) inserted(options.table, table);
 const missed = missedBars(verdicts);
 missed.forEach((m) => console.log(`BAR MISSED: ${m}`));
 process.exitCode = missed.length ? 1 : 0;

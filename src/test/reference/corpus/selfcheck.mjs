@@ -7,6 +7,7 @@ import { placements, printed, readPackage, writePackage } from './model3mf.mjs';
 import { bore, cutter, ring, roofArea, roofOver, sectionAngle, withRoofs } from './shapes.mjs';
 import { deg, inverse, rad, chained, turn, shift } from './vec.mjs';
 import { orient3 } from './signs.mjs';
+import { slowOnes } from './times.mjs';
 
 const all = (mesh) => Array.from({ length: mesh.corners.length / 3 }, (_, f) => f);
 const near = (a, b, by) => assert.ok(Math.abs(a - b) <= by, `${a} is not ${b}`);
@@ -72,5 +73,11 @@ upright[9] = 0.5 + 2 ** -53;
 const side = orient3(upright, 0, 3, 6, 9);
 upright[9] = 0.5 - 2 ** -54;
 assert.deepEqual([Math.abs(side), orient3(upright, 0, 3, 6, 9)], [1, -side]);
+
+// Time is compared within a size.
+const timed = (name, triangles, ms) => ({ name, triangles, ms });
+const even = Array.from({ length: 9 }, (_, i) => timed(`even-${i}`, 100 + i, 10 + i));
+assert.deepEqual(slowOnes([...even, timed('large', 100000, 900)]), [], 'a size of its own');
+assert.deepEqual(slowOnes([...even, timed('slow', 110, 90)]).map((v) => v.name), ['slow']);
 release();
 console.log('The judge answers as known.');

@@ -1,6 +1,10 @@
 // Sums verdicts up by family and checks the bars.
 
-const FAULTS = ['missed', 'ghost', 'size', 'reason', 'health', 'identity', 'geometry', 'slope', 'again', 'order', 'run'];
+import { readFileSync, writeFileSync } from 'node:fs';
+
+const FAULTS = ['missed', 'ghost', 'size', 'unsaid', 'reason', 'health', 'identity', 'geometry', 'slope', 'again', 'order', 'shifted', 'run'];
+/** Inputs whose bores must be reshaped if the truth says so. */
+const DUE = ['sound', 'joinable'];
 const percent = (a, b) => (b === 0 ? '–' : `${((100 * a) / b).toFixed(a === b ? 0 : 1)}`);
 const micrometres = (x) => (x * 1000).toFixed(x * 1000 < 10 ? 2 : 0);
 
@@ -17,7 +21,7 @@ export function summed(verdicts) {
         for (const k of ['bores', 'found', 'named', 'ghosts', 'left']) row[k] += v[k];
         row.bold += v.bold.length;
       }
-      if (v.input === 'sound') {
+      if (DUE.includes(v.input)) {
         for (const k of ['due', 'done']) row[k] += v[k];
         row.shy += v.shy.length;
       }
@@ -42,6 +46,14 @@ export function markdown(rows) {
   return lines.map((cells) => `| ${cells.join(' | ')} |`).join('\n');
 }
 
+/** Puts a table between the two marks in a file. */
+export function inserted(file, table) {
+  const parts = readFileSync(file, 'utf8').split(MARK);
+  if (parts.length !== 3) throw new Error(`${file} has not two marks ${MARK}`);
+  writeFileSync(file, [parts[0], `\n${table}\n`, parts[2]].join(MARK));
+}
+const MARK = '<!-- score -->';
+
 /** Meshes for which every bore must be found; for the noisy ones 99 of 100 suffice. */
 const NOISY = ['rounded2', 'jitter2', 'jitter5'];
 const NO_BAR = ['jitter10', 'decimated'];
@@ -49,7 +61,7 @@ const NO_BAR = ['jitter10', 'decimated'];
 /** The bars, each as a sentence when it is missed. */
 export function missedBars(verdicts) {
   const out = [];
-  const part = (test) => verdicts.filter((v) => ['sound', 'rough'].includes(v.input) && test(v));
+  const part = (test) => verdicts.filter((v) => ['sound', 'joinable', 'rough'].includes(v.input) && test(v));
   const sum = (list, key) => list.reduce((s, v) => s + v[key], 0);
   const clean = part((v) => ![...NOISY, ...NO_BAR].includes(v.treatment));
   const noisy = part((v) => NOISY.includes(v.treatment));
@@ -59,7 +71,7 @@ export function missedBars(verdicts) {
   if (ghosts) out.push(`${ghosts} features that are none`);
   const sized = clean.filter((v) => v.faults.some((f) => f.kind === 'size')).length;
   if (sized) out.push(`${sized} clean cases with sizes or axes off by more than the bar`);
-  const sound = [...clean, ...noisy].filter((v) => v.input === 'sound');
+  const sound = [...clean, ...noisy].filter((v) => DUE.includes(v.input));
   const [due, done] = [sum(sound, 'due'), sum(sound, 'done')];
   if (done < 0.99 * due) out.push(`${done} of ${due} bores that can be reshaped are, 99 % are due`);
   const bold = verdicts.filter((v) => v.bold.length).length;

@@ -99,6 +99,9 @@ const soup = (share) => ({ mesh }, random) => {
   return { mesh: meshOf(used.map((v) => points[v]), torn.map((f) => f.map((v) => place.get(v)))), sound: 'joinable' };
 };
 
+/** The same, and the caller wants the file to share them. */
+const thenJoined = (make) => (base, random) => ({ ...make(base, random), args: ['--join-vertices'] });
+
 function duplicated({ mesh }, random) {
   const { points, facets } = lists(mesh);
   return { mesh: meshOf(points, [...facets, facets[random.whole(0, facets.length - 1)]]), sound: 'unsound' };
@@ -187,7 +190,7 @@ export const TREATMENTS = {
   slivers, shuffled,
   rounded3: rounded('three', 1e-3), rounded2: rounded('two', 1e-2),
   jitter2: jitter(0.002), jitter5: jitter(0.005), jitter10: jitter(0.01),
-  soup: soup(1), partSoup: soup(0.2),
+  soup: soup(1), partSoup: soup(0.2), soupJoined: thenJoined(soup(1)), partSoupJoined: thenJoined(soup(0.2)),
   duplicated, degenerate, missing, tJunction, flipped, flippedShell,
   touchVertex: touching('vertex'), touchEdge: touching('edge'),
   far,

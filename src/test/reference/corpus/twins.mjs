@@ -1,20 +1,29 @@
 // Cases that differ only in the order of vertices and triangles, or by a turn about z, must come out
-// alike: same ids, kinds and outcomes, same sizes to the digits of the report.
+// alike: same kinds, outcomes and sizes to the digits of the report, same ids where the order is all
+// that differs, and the same new points in the numbers of the file.
 
 const TWINS = ['-shuffled', '-about-z'];
+
+/** The name of the case that a twin must be like; undefined when it is none. */
+export const plainName = (name) => {
+  const ending = TWINS.find((t) => name.endsWith(t));
+  return ending && name.slice(0, -ending.length);
+};
 
 const seen = (feature) => [feature.outcome, feature.shape, feature.reason?.code ?? '', feature.changes?.map((c) => c.profile ?? '').join(), rounded(feature.diameterMm), rounded(feature.tiltDeg)].join(' ');
 /** Reports give six decimals; a turn costs the last one. */
 const rounded = (x) => (x ?? 0).toFixed(5).replace(/^-0\.0+$/, '0.00000');
 
-/** Adds a fault to the verdict of each twin that differs from the plain case. */
-export function orderFaults(verdicts, reports) {
+/** Adds a fault to the verdict of each twin that differs from the plain case; results: name -> { report, points }. */
+export function orderFaults(verdicts, results) {
   for (const verdict of verdicts) {
-    const ending = TWINS.find((t) => verdict.name.endsWith(t));
-    const plain = ending && reports.get(verdict.name.slice(0, -ending.length));
+    const plain = results.get(plainName(verdict.name));
     if (!plain) continue;
-    const text = difference(plain, reports.get(verdict.name), ending === '-shuffled');
+    const twin = results.get(verdict.name);
+    const text = difference(plain.report, twin.report, verdict.name.endsWith(TWINS[0]));
+    const shift = text ? undefined : displacement(plain.points, twin.points);
     if (text) verdict.faults.push({ kind: 'order', text });
+    if (shift) verdict.faults.push({ kind: 'shifted', text: shift });
   }
 }
 
@@ -26,3 +35,19 @@ export function difference(plain, twin, sameIds) {
   if (k < 0 && a.length === b.length) return undefined;
   return k < 0 ? `${b.length} features instead of ${a.length}` : `"${b[k]}" instead of "${a[k]}"`;
 }
+
+/** One step of the numbers that are written, mm, and what adding two of them costs. */
+const STEP = 1e-6 * 1.001;
+
+/** New points of one that have none at their place in the other. Both hold them in the frame of the object. */
+export function displacement(plain = {}, twin = {}) {
+  for (const key of Object.keys(plain)) {
+    const [a, b] = [plain[key], twin[key] ?? []];
+    const lost = unmatched(a, b);
+    const added = unmatched(b, a);
+    const first = lost[0] ?? added[0];
+    if (first) return `${lost.length} of ${a.length} new points are elsewhere, ${added.length} are new, such as ${first.map((x) => x.toFixed(6))}`;
+  }
+  return undefined;
+}
+const unmatched = (list, other) => list.filter((p) => !other.some((q) => p.every((x, i) => Math.abs(x - q[i]) <= STEP)));

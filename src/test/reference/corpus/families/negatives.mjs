@@ -36,10 +36,11 @@ export const stadium = (random) =>
     });
   }, random);
 
-/** Bores that carry a roof of some kind already. */
-export const peaked = (random) => shaped('peaked', (r) => roofed(ring(48, r, 0), rad(random.pick([45, 50, 60]))), random, { find: 'may', why: ['peaked'] });
+/** Bores that carry a roof of some kind already: named, and left for that reason. */
+const PEAKED = { shape: 'peaked', why: ['peaked'] };
+export const peaked = (random) => shaped('peaked', (r) => roofed(ring(48, r, 0), rad(random.pick([45, 50, 60]))), random, PEAKED);
 export const flatTopped = (random) =>
-  shaped('peaked', (r) => roofed(ring(48, r, 0), rad(45), 0.5 * r), random, { why: ['peaked'] });
+  shaped('peaked', (r) => roofed(ring(48, r, 0), rad(45), 0.5 * r), random, PEAKED);
 export const roundTopped = (random) =>
   shaped('peaked', (r) => {
     const small = 0.4 * r;
@@ -47,7 +48,7 @@ export const roundTopped = (random) =>
     const low = ring(64, r, 0).filter(([u, v]) => v <= r * Math.cos(rad(45)) + 1e-9);
     const top = ring(64, small, 0).filter(([u, v]) => v >= small * Math.cos(rad(45)) - 1e-9).map(([u, v]) => [u, v + centre]);
     return [...low, ...top].sort((a, b) => Math.atan2(a[1], a[0]) - Math.atan2(b[1], b[0]));
-  }, random, { why: ['peaked'] });
+  }, random, PEAKED);
 
 /** The ring with its crown replaced by a roof. */
 export function roofed(polygon, angle, bridge = 0) {
@@ -144,7 +145,7 @@ export function thread(random) {
   const long = length + 4;
   const twisted = keep(Manifold.extrude([outline], long, Math.round((long / pitch) * 16), (360 * long) / pitch));
   const tool = place(twisted, fromFrame(ALONG_Y, [0, -long / 2, 0]));
-  return { solid: minus(block(r, length), tool), features: [other('thread', { r, wall: [-length / 2, length / 2], why: ['thread'] })] };
+  return { solid: minus(block(r, length), tool), features: [other('thread', { r, wall: [-length / 2, length / 2], why: ['thread'], shape: 'thread' })] };
 }
 
 /** Hollow pin standing out of a wall: its inside is a bore, its outside is not. */

@@ -1,0 +1,27 @@
+// Processor time of cases by the size of their meshes. Told, not judged: a time depends on the machine.
+
+/** Sizes go by factors of four. */
+const sizeOf = (v) => Math.max(0, Math.floor(Math.log(Math.max(v.triangles, 1) / 64) / Math.log(4)) + 1);
+const upTo = (size) => 64 * 4 ** size;
+const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
+
+function bySize(verdicts) {
+  const groups = new Map();
+  for (const v of verdicts.filter((x) => x.ms && x.triangles)) {
+    if (!groups.has(sizeOf(v))) groups.set(sizeOf(v), []);
+    groups.get(sizeOf(v)).push(v);
+  }
+  return [...groups].sort(([a], [b]) => a - b).map(([size, list]) => ({ size, list, middle: median(list.map((v) => v.ms)) }));
+}
+
+/** Cases that took more than five times the median of their size. */
+export const slowOnes = (verdicts) => bySize(verdicts).flatMap(({ list, middle }) => list.filter((v) => v.ms > 5 * middle));
+
+export function timeTable(verdicts) {
+  const head = ['triangles up to', 'cases', 'median ms', 'longest ms', 'longest case'];
+  const rows = bySize(verdicts).map(({ size, list, middle }) => {
+    const worst = list.reduce((a, b) => (b.ms > a.ms ? b : a));
+    return [upTo(size), list.length, middle.toFixed(1), worst.ms.toFixed(1), worst.name];
+  });
+  return [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+}
