@@ -24,6 +24,7 @@ final class HeightAbove {
   private final List<Vec3> patch;
   private final Vec3 normal;
   private final Vec3 base;
+  private final List<Vec3> inward = new ArrayList<>();
   private double least = Double.POSITIVE_INFINITY;
 
   HeightAbove(List<Vec3> patch) {
@@ -38,6 +39,11 @@ final class HeightAbove {
     }
     this.normal = sum.times(1 / sum.z());
     this.base = first;
+    double turn = Math.signum(turn());
+    for (int k = 0; k < patch.size(); k++) {
+      Vec3 along = patch.get((k + 1) % patch.size()).minus(patch.get(k));
+      inward.add(new Vec3(-along.y(), along.x(), 0).times(turn));
+    }
   }
 
   double over(WorkMesh mesh, double top) {
@@ -57,10 +63,7 @@ final class HeightAbove {
       polygon.add(mesh.point(mesh.corner(facet, k)));
     }
     for (int k = 0; k < patch.size() && !polygon.isEmpty(); k++) {
-      Vec3 from = patch.get(k);
-      Vec3 along = patch.get((k + 1) % patch.size()).minus(from);
-      Vec3 inward = new Vec3(-along.y(), along.x(), 0).times(Math.signum(turn()));
-      polygon = kept(polygon, inward, inward.dot(from));
+      polygon = kept(polygon, inward.get(k), inward.get(k).dot(patch.get(k)));
     }
     polygon = kept(polygon, normal, normal.dot(base));
     for (Vec3 p : polygon) {

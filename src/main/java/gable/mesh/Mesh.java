@@ -3,6 +3,7 @@ package gable.mesh;
 import gable.geom.Affine3;
 import gable.geom.Box3;
 import gable.geom.Vec3;
+import java.util.Optional;
 
 /**
  * An immutable triangle mesh in flat arrays. Facet f has the corners 3f, 3f+1 and 3f+2,
@@ -16,6 +17,9 @@ public final class Mesh {
 
   private final double[] xyz;
   private final int[] corners;
+
+  /** Kept once measured; several threads that measure it at once find the same. */
+  private volatile Optional<Box3> box = Optional.empty();
 
   private Mesh(double[] xyz, int[] corners) {
     this.xyz = xyz;
@@ -116,6 +120,12 @@ public final class Mesh {
 
   /** Smallest box around all vertices. */
   public Box3 box() {
+    Box3 known = box.orElseGet(this::measuredBox);
+    box = Optional.of(known);
+    return known;
+  }
+
+  private Box3 measuredBox() {
     double[] low = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY};
     double[] high = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};
     for (int i = 0; i < xyz.length; i += 3) {
@@ -152,6 +162,9 @@ public final class Mesh {
    * change places, so that the outside stays the outside; facet and vertex numbers stay.
    */
   public Mesh mapped(Affine3 map) {
+    if (map.equals(Affine3.IDENTITY)) {
+      return this;
+    }
     double[] moved = new double[xyz.length];
     for (int vertex = 0; vertex < vertexCount(); vertex++) {
       Vec3 p = map.apply(point(vertex));

@@ -6,6 +6,7 @@ import gable.feature.Findings;
 import gable.geom.Box3;
 import gable.geom.Tolerances;
 import gable.mesh.FacetTree;
+import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
 import gable.mesh.WorkMesh;
 import gable.place.PlacedObject;
@@ -20,6 +21,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 
 /**
  * One object the whole way: from its mesh to its features with their outcomes and the edit of its
@@ -61,7 +63,9 @@ final class ObjectTask {
   record Done(ObjectResult result, Optional<ObjectEdit> edit, Optional<Notice> notice) {}
 
   Done run() {
-    Skin skin = Skin.of(placed.printMesh());
+    Mesh mesh = placed.printMesh();
+    CompletableFuture<FacetTree> tree = CompletableFuture.supplyAsync(() -> FacetTree.of(mesh));
+    Skin skin = Skin.of(mesh);
     Optional<Notice> unfit = unfit(skin);
     if (unfit.isPresent()) {
       ObjectResult skipped = new ObjectResult.Skipped(place, unfit.get());
@@ -74,17 +78,21 @@ final class ObjectTask {
           found.features().stream().map(f -> FeatureResult.left(f, bound.get())).toList();
       return new Done(new ObjectResult.Examined(place, left), Optional.empty(), Optional.empty());
     }
-    return reshaped(skin, tolerances, found.features());
+    return reshaped(
+        skin,
+        skin.joined() ? FacetTree.of(skin.mesh()) : tree.join(),
+        tolerances,
+        found.features());
   }
 
-  private Done reshaped(Skin skin, Tolerances tolerances, List<Feature> features) {
+  private Done reshaped(Skin skin, FacetTree tree, Tolerances tolerances, List<Feature> features) {
     List<Feature> chosen =
         features.stream().filter(f -> work.settings().choice().chooses(place, f.id())).toList();
     ObjectReshaper.Frame frame =
         new ObjectReshaper.Frame(placed.toPrint().inverse(), placed.printGrid(), tolerances);
     ObjectReshaper reshaper =
         new ObjectReshaper(
-            new WorkMesh(skin.mesh(), skin.edges(), FacetTree.of(skin.mesh())),
+            new WorkMesh(skin.mesh(), skin.edges(), tree),
             skin.mesh().box(),
             frame,
             work.settings().limits(),

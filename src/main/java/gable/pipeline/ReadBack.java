@@ -10,6 +10,7 @@ import gable.threemf.ObjectEdit;
 import gable.threemf.Reference;
 import gable.threemf.Use;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 
 /**
  * Checks one edited mesh of a package that was written and read again: every facet is the old one
@@ -48,6 +49,8 @@ final class ReadBack {
     int vertices = before.mesh().vertexCount() + edit.pointCount();
     int facets = before.mesh().facetCount() + edit.facetCount() - edit.removedCount();
     require(mesh.vertexCount() == vertices && mesh.facetCount() == facets, "its size");
+    CompletableFuture<Boolean> closed =
+        CompletableFuture.supplyAsync(() -> Skin.of(mesh).edges().closed());
     for (int vertex = 0; vertex < vertices; vertex++) {
       for (int axis = 0; axis < 3; axis++) {
         require(coordinate(mesh, vertex, axis) == meant(vertex, axis), "vertex " + vertex);
@@ -57,7 +60,7 @@ final class ReadBack {
     for (int corner = 0; corner < meant.length; corner++) {
       require(mesh.corner(corner / 3, corner % 3) == meant[corner], "facet " + corner / 3);
     }
-    require(Skin.of(mesh).edges().closed(), "that it is closed");
+    require(closed.join(), "that it is closed");
     for (int index = 0; index < edit.facetCount(); index++) {
       require(
           isFacet(mesh, index) || !wasFacet(index), "new facet " + index + " in single precision");
