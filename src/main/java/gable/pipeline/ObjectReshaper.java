@@ -49,6 +49,15 @@ public final class ObjectReshaper {
   private final Limits limits;
   private final List<Reshaper> reshapers;
   private final Proof proof;
+  private final long budget;
+  private long spent;
+
+  /**
+   * Facets near cuts that may be looked at for one object, counted once for each attempt. A part of
+   * a million facets with forty bores takes one million, one with two thousand bores six; this many
+   * take minutes. Work is counted, not time, so that the result is the same on every machine.
+   */
+  private static final long BUDGET = 1_000_000_000;
 
   /** Judges an edit; says what is wrong, or nothing if it is sound. */
   public interface Proof {
@@ -100,6 +109,19 @@ public final class ObjectReshaper {
   /** Gets ready to work on a mesh. */
   public ObjectReshaper(
       WorkMesh mesh, Box3 box, Frame frame, Limits limits, List<Reshaper> reshapers, Proof proof) {
+    this(mesh, box, frame, limits, reshapers, proof, BUDGET);
+  }
+
+  /** The same with another budget. */
+  ObjectReshaper(
+      WorkMesh mesh,
+      Box3 box,
+      Frame frame,
+      Limits limits,
+      List<Reshaper> reshapers,
+      Proof proof,
+      long budget) {
+    this.budget = budget;
     this.mesh = mesh;
     this.around = new Surroundings(mesh, box);
     this.frame = frame;
@@ -155,6 +177,11 @@ public final class ObjectReshaper {
   }
 
   private Optional<Change> change(Reshaper reshaper, Feature feature) {
+    if (spent >= budget) {
+      return Optional.of(
+          new Change(
+              reshaper.name(), Optional.empty(), Optional.of(Reason.outOfBudget()), List.of()));
+    }
     Optional<Proposal> proposal;
     try {
       proposal = reshaper.propose(feature, around, limits);
@@ -235,6 +262,8 @@ public final class ObjectReshaper {
 
   private Optional<String> cut(
       Feature feature, Cut cut, Variant variant, EditVolume volume, List<WorkMesh.Undo> done) {
+    mesh.visit(cut.tool().box(), facet -> spent++);
+    spent++;
     int[] wall = feature instanceof Bore bore ? mesh.heirs(bore.wall()) : new int[0];
     CutResult result =
         ConvexCut.of(

@@ -98,6 +98,14 @@ public record Reason(String code, String sentence) {
     return of("not-proved", "the changed part could not be proved sound: %s", why);
   }
 
+  /** The object has taken as much work as one object may. */
+  public static Reason outOfBudget() {
+    return new Reason(
+        "budget",
+        "the features before it took all the work that one object may take; to do: reshape the"
+            + " result again, or split the object");
+  }
+
   /** The user left it out. */
   public static Reason notChosen() {
     return new Reason("not-chosen", "it was left out by the choice of features");

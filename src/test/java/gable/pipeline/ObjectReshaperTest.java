@@ -221,6 +221,37 @@ class ObjectReshaperTest {
     }
   }
 
+  @Test
+  void anObjectThatTakesTooMuchWorkKeepsItsOtherFeaturesWithThatReason() {
+    MeshSketch near = through(32, 4, 0, 15, 20);
+    MeshSketch far = through(32, 3, 0, 15, 20).placed(shift(new Vec3(50, 0, 0)));
+    Mesh mesh = near.add(far).placed(LYING).mesh();
+    HalfEdges halfEdges = HalfEdges.of(mesh);
+    Tolerances tolerances = Tolerances.forModel(mesh.box().reach(), 0);
+    List<Feature> features = FeatureFinder.find(mesh, halfEdges, tolerances).features();
+
+    Result result =
+        new ObjectReshaper(
+                new WorkMesh(mesh, halfEdges, FacetTree.of(mesh)),
+                mesh.box(),
+                new Frame(Affine3.IDENTITY, ObjectReshaperTest::onGrid, tolerances),
+                Limits.usual(),
+                List.of(new GableRoof()),
+                new Believing(),
+                1)
+            .reshape(features);
+
+    // the larger bore comes first and may still be finished
+    assertThat(result.features())
+        .filteredOn(f -> f.feature().radius() > 3.5)
+        .allSatisfy(f -> assertThat(f.changes().get(0).profile()).contains("peaked"));
+    assertThat(result.features())
+        .filteredOn(f -> f.feature().radius() < 3.5)
+        .hasSize(1)
+        .allSatisfy(
+            f -> assertThat(f.changes().get(0).reason().orElseThrow().code()).isEqualTo("budget"));
+  }
+
   private static MeshSketch through(
       int facets, double radius, double phase, double half, double length) {
     return HoleBlock.ofHalfWidth(half)
