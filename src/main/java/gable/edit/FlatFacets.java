@@ -87,8 +87,11 @@ public final class FlatFacets {
         return Optional.empty();
       }
     }
-    boolean turned = turnLongSides();
-    return (turned || !parent.isEmpty()) && closes() ? Optional.of(changed()) : Optional.empty();
+    int most = 3 * made;
+    boolean turned = turnLongSides(most);
+    return made < most && (turned || !parent.isEmpty()) && closes()
+        ? Optional.of(changed())
+        : Optional.empty();
   }
 
   private void joinCorners(int facet) {
@@ -134,9 +137,15 @@ public final class FlatFacets {
     }
   }
 
-  private boolean turnLongSides() {
+  /**
+   * Turns long sides until none is left, or until as many facets are made as there may be. A turn
+   * makes two, and one turn for each facet is plenty where turning helps; but two vertices a hair
+   * farther apart than the step can have flat facets between them whichever way they are turned,
+   * and those would be turned for ever.
+   */
+  private boolean turnLongSides(int most) {
     boolean any = false;
-    for (int number = 0; number < made; number++) {
+    for (int number = 0; number < made && made < most; number++) {
       Piece piece = pieces.get(number);
       any |= piece != null && turnLongSide(number, piece);
     }

@@ -70,7 +70,7 @@ final class OpcXml {
 
   private XMLStreamReader2 reader() throws XMLStreamException, PackageException {
     XMLStreamReader2 reader =
-        (XMLStreamReader2) factory().createXMLStreamReader(new StringReader(text.text()));
+        (XMLStreamReader2) Parsers.FACTORY.createXMLStreamReader(new StringReader(text.text()));
     requireEncoding(reader);
     return reader;
   }
@@ -101,21 +101,6 @@ final class OpcXml {
     do {
       event = reader.next();
     } while (event != XMLStreamConstants.START_ELEMENT);
-  }
-
-  private static XMLInputFactory factory() {
-    XMLInputFactory factory =
-        ServiceLoader.load(XMLInputFactory.class, OpcXml.class.getClassLoader()).stream()
-            .filter(provider -> XMLInputFactory2.class.isAssignableFrom(provider.type()))
-            .findFirst()
-            .orElseThrow(() -> new IllegalStateException("no parser that knows where it is"))
-            .get();
-    factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
-    factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    factory.setProperty(XMLInputFactory2.P_PRESERVE_LOCATION, true);
-    // Else faults in text come out as unchecked exceptions when somebody asks for the text.
-    factory.setProperty(XMLInputFactory2.P_LAZY_PARSING, false);
-    return factory;
   }
 
   private void requireEncoding(XMLStreamReader2 reader) throws PackageException {
@@ -215,6 +200,27 @@ final class OpcXml {
           throw new IllegalStateException("an element that was read has no end", e);
         }
       }
+    }
+  }
+
+  /** Made once, when first needed, since looking for it on the class path takes long. */
+  private static final class Parsers {
+
+    static final XMLInputFactory FACTORY = create();
+
+    private static XMLInputFactory create() {
+      XMLInputFactory factory =
+          ServiceLoader.load(XMLInputFactory.class, OpcXml.class.getClassLoader()).stream()
+              .filter(provider -> XMLInputFactory2.class.isAssignableFrom(provider.type()))
+              .findFirst()
+              .orElseThrow(() -> new IllegalStateException("no parser that knows where it is"))
+              .get();
+      factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
+      factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+      factory.setProperty(XMLInputFactory2.P_PRESERVE_LOCATION, true);
+      // Else faults in text come out as unchecked exceptions when somebody asks for the text.
+      factory.setProperty(XMLInputFactory2.P_LAZY_PARSING, false);
+      return factory;
     }
   }
 

@@ -138,7 +138,7 @@ final class PartNames {
   static boolean isRelationships(String name) {
     String folded = lower(name);
     int slash = folded.lastIndexOf('/');
-    return folded.endsWith(".rels") && folded.startsWith("/_rels", Math.max(0, slash - 6));
+    return folded.endsWith(".rels") && folded.startsWith("/_rels/", slash - "/_rels".length());
   }
 
   /** The part, or the package, whose relationships a relationships part holds. */

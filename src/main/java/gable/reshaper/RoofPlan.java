@@ -88,7 +88,7 @@ record RoofPlan(
             frame.plane(right.u(), right.v(), right.v() - mv, -(right.u() - mu)), snap, Role.BASE));
   }
 
-  /** Least height of material above the roof, in millimetres. */
+  /** Least height of material above the roof, in millimetres; zero where nothing is above it. */
   double roofLeft(Surroundings around) {
     double from = low.measured() + INSET;
     double to = high.measured() - INSET;
@@ -111,7 +111,7 @@ record RoofPlan(
               frame.point(a.u(), a.v(), to));
       least = Math.min(least, around.heightAbove(patch));
     }
-    return least;
+    return Double.isFinite(least) ? least : 0;
   }
 
   /** True if another body fills part of the room that the roof is to open. */

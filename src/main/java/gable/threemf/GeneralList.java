@@ -37,12 +37,16 @@ final class GeneralList {
     this.kind = kind;
   }
 
-  /** Reads the list whose start tag is the current event, and stops at its end tag. */
-  static MeshList read(SkeletonStream events, byte[] text, Elements.Span span)
-      throws XMLStreamException {
+  /**
+   * Reads the list whose start tag is the current event, and stops at its end tag.
+   *
+   * @param content place behind that start tag
+   */
+  static MeshList read(SkeletonStream events, byte[] text, int content) throws XMLStreamException {
     MeshList.Kind kind =
         events.getLocalName().equals("vertices") ? MeshList.Kind.VERTICES : MeshList.Kind.TRIANGLES;
-    TagScanner tags = new TagScanner(text, span.content(), span.contentEnd());
+    // to the end of the text: where tags do not match, nobody knows where the list ends
+    TagScanner tags = new TagScanner(text, content, text.length);
     return new GeneralList(events, tags, kind).read();
   }
 

@@ -45,6 +45,24 @@ final class SkeletonReader {
     }
   }
 
+  /** The parsers, also made once. */
+  private static final class Parsers {
+    static final XMLInputFactory FACTORY = create();
+
+    private static XMLInputFactory create() {
+      XMLInputFactory factory = XMLInputFactory.newFactory();
+      factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
+      factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+      // Else faults in text come out as unchecked exceptions when JAXB asks for the text.
+      factory.setProperty(XMLInputFactory2.P_LAZY_PARSING, false);
+      factory.setProperty(WstxInputProperties.P_MAX_ELEMENT_DEPTH, 64);
+      factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTES_PER_ELEMENT, 256);
+      factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTE_SIZE, 1 << 20);
+      factory.setProperty(WstxInputProperties.P_MAX_TEXT_LENGTH, 16 << 20);
+      return factory;
+    }
+  }
+
   private final String part;
   private final PartText text;
   private final PartScan scan;
@@ -97,7 +115,7 @@ final class SkeletonReader {
   }
 
   private XMLStreamReader parser(Reader reader) throws XMLStreamException, PackageException {
-    XMLStreamReader parser = factory().createXMLStreamReader(reader);
+    XMLStreamReader parser = Parsers.FACTORY.createXMLStreamReader(reader);
     String declared = parser.getCharacterEncodingScheme();
     if (declared != null && !declared.equalsIgnoreCase("UTF-8")) {
       throw fault(ModelRules.ENCODING, from, "encoding " + declared, "UTF-8");
@@ -140,19 +158,6 @@ final class SkeletonReader {
         .newDecoder()
         .onMalformedInput(CodingErrorAction.REPORT)
         .onUnmappableCharacter(CodingErrorAction.REPORT);
-  }
-
-  private static XMLInputFactory factory() {
-    XMLInputFactory factory = XMLInputFactory.newFactory();
-    factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
-    factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    // Else faults in text come out as unchecked exceptions when JAXB asks for the text.
-    factory.setProperty(XMLInputFactory2.P_LAZY_PARSING, false);
-    factory.setProperty(WstxInputProperties.P_MAX_ELEMENT_DEPTH, 64);
-    factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTES_PER_ELEMENT, 256);
-    factory.setProperty(WstxInputProperties.P_MAX_ATTRIBUTE_SIZE, 1 << 20);
-    factory.setProperty(WstxInputProperties.P_MAX_TEXT_LENGTH, 16 << 20);
-    return factory;
   }
 
   private boolean hasMark() {

@@ -62,7 +62,7 @@ final class SkeletonStream extends StreamReaderDelegate {
     if (own >= scan.elements().count()) {
       throw new IllegalStateException("element " + own + " has no place");
     }
-    lists.put(own, GeneralList.read(this, text, scan.elements().span(own)));
+    lists.put(own, GeneralList.read(this, text, scan.elements().span(own).content()));
     return true;
   }
 

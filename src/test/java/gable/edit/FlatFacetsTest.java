@@ -107,6 +107,29 @@ class FlatFacetsTest {
     assertThat(judge(mesh).judgeTidy(work(mesh), edit, STEP)).isEmpty();
   }
 
+  /**
+   * The doubled corner a little apart, by a length just above the step: facets along it are lower
+   * than the step whichever way they lie, so turning one gives another, round and round the corner.
+   */
+  @Test
+  void turningComesToAnEndWhereEachTurnGivesAnotherFlatFacet() {
+    for (double apart : new double[] {1.0001, 1.01, 1.1, 1.5}) {
+      for (int way = 0; way < 26; way++) {
+        Vec3 to = new Vec3(way % 3 - 1, way / 3 % 3 - 1, way / 9 - 1);
+        double[] points = withDoubledCorner().copyOfPoints();
+        Vec3 place = new Vec3(10, 10, 10).plus(to.times(apart * STEP / Math.max(to.norm(), 1)));
+        points[24] = place.x();
+        points[25] = place.y();
+        points[26] = place.z();
+        Mesh mesh = Mesh.of(points, withDoubledCorner().copyOfCorners());
+
+        takenOut(mesh)
+            .ifPresent(
+                edit -> assertThat(HalfEdges.of(Edits.applied(mesh, edit)).closed()).isTrue());
+      }
+    }
+  }
+
   @Test
   void aMeshWithoutSuchFacetsIsLeft() {
     assertThat(takenOut(Mesh.of(CUBE, SIDES))).isEmpty();

@@ -77,7 +77,15 @@ class PartNamesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"/a.rels", "/_rels", "/_rels/a.xml", "/x_rels/a.rels", "/_rels/b/a.rels"})
+  @ValueSource(
+      strings = {
+        "/a.rels",
+        "/_rels",
+        "/_rels.rels",
+        "/_rels/a.xml",
+        "/x_rels/a.rels",
+        "/_rels/b/a.rels"
+      })
   void takeOtherPartsForWhatTheyAre(String name) {
     assertThat(PartNames.isRelationships(name)).isFalse();
   }

@@ -199,6 +199,8 @@ class ModelPartTest {
         "<mesh><vertices><vertex x=\"<\" y=\"2\" z=\"3\"/></vertices></mesh>",
         "<mesh><vertices><vertex x=\"1\" y=\"2\" z=\"3\"/>&bad;</vertices></mesh>",
         "<mesh><vertices><vertex x=\"1\" y=\"2\" z=\"3\"",
+        "<mesh><vertices><vertex x='1' y='2' z='3'></vertex>",
+        "<mesh><vertices><vertex x='1' y='2' z='3'></triangles></vertices></mesh>",
         "<mesh><vertices><!-- <vertex x=\"1\" y=\"2\" z=\"3\"/></vertices></mesh>",
       })
   @DisplayName("C 2.3: a list that is not well-formed rejects the part")
