@@ -56,7 +56,14 @@ final class Ends {
       both |= !report.get().equals(STANDARD) && whole(report.get()).equals(whole(file));
     }
     if (both) {
-      throw new WrongCall("the JSON report and a model cannot both be '" + report.get() + "'");
+      throw new WrongCall("a report and a model cannot both be '" + report.get() + "'");
+    }
+  }
+
+  /** Refuses two reports that would go to the same place. */
+  void refuseSame(Optional<String> one, Optional<String> other) throws WrongCall {
+    if (one.isPresent() && other.isPresent() && whole(one.get()).equals(whole(other.get()))) {
+      throw new WrongCall("two reports cannot both be '" + one.get() + "'");
     }
   }
 
@@ -82,7 +89,8 @@ final class Ends {
     return path(name).toAbsolutePath().normalize();
   }
 
-  private static Path path(String name) throws WrongCall {
+  /** A name as a path. */
+  static Path path(String name) throws WrongCall {
     if (name.isEmpty()) {
       throw new WrongCall("the name of a file is empty");
     }

@@ -18,7 +18,7 @@ final class ExitCode {
   /** Nothing in the input could be examined. */
   static final int NOTHING_EXAMINED = 5;
 
-  /** The standard forbids what was found. */
+  /** A gate is not met: the standard forbids what was found, or the caller does. */
   static final int NOT_MET = 6;
 
   /** A fault of the program itself. */

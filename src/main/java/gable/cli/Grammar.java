@@ -9,6 +9,8 @@ final class Grammar {
   static final String INSPECT = "inspect";
   static final String RESHAPE = "reshape";
   static final String VALIDATE = "validate";
+  static final String PREVIEW = "preview";
+  static final String CATALOGUE = "catalogue";
   static final String RESHAPERS = "reshapers";
   static final String CAUTIONS = "cautions";
 
@@ -29,6 +31,13 @@ final class Grammar {
   static final String UNKNOWN = "--unknown-parts";
   static final String JOIN = "--join-vertices";
   static final String JSON = "--json";
+  static final String REPORT = "--report";
+  static final String FORMAT = "--format";
+  static final String THREADS = "--threads";
+  static final String MEMORY = "--memory";
+  static final String TIME_LIMIT = "--time-limit";
+  static final String DRY_RUN = "--dry-run";
+  static final String FAIL_ON = "--fail-on";
   static final String QUIET = "--quiet";
   static final String HELP = "--help";
   static final String VERSION = "--version";
@@ -59,13 +68,14 @@ final class Grammar {
         "Options of a command: gable inspect --help, gable reshape --help",
         "",
         "Exit codes: 0 done, 2 wrong call, 3 input unreadable or invalid, 4 output cannot be",
-        "written, 5 nothing could be examined, 6 validate found what fails, 70 fault of the",
-        "program.");
+        "written, 5 nothing could be examined, 6 a gate is not met (validate, --fail-on),",
+        "70 fault of the program.");
   }
 
   /** The commands, in the order in which they are shown. */
   static List<Syntax> commands() {
-    return List.of(inspect(), reshape(), validate(), reshapers(), cautions());
+    return List.of(
+        inspect(), preview(), reshape(), catalogue(), validate(), reshapers(), cautions());
   }
 
   private static Syntax inspect() {
@@ -79,6 +89,34 @@ final class Grammar {
     return command;
   }
 
+  private static Syntax preview() {
+    Syntax command =
+        command(
+            PREVIEW,
+            "gable preview FILE -o REPORT [OPTION...]",
+            "Writes a report that shows what would be done to FILE: every feature with a section"
+                + " drawn to scale, before and after. Writes nothing else.");
+    command.files(1, 1, "The model; - reads it from standard input.");
+    command.option(out("REPORT", "Where the report goes; - is standard output."));
+    command.option(format());
+    shared(command);
+    return command;
+  }
+
+  private static Option out(String label, String words) {
+    return Option.builder("o")
+        .longOpt(OUT.substring(2))
+        .argName(label)
+        .hasArg()
+        .required()
+        .desc(words)
+        .get();
+  }
+
+  private static Option format() {
+    return value(FORMAT, "HOW", "Format of the report: html, markdown or text. Default: html.");
+  }
+
   private static Syntax reshape() {
     Syntax command =
         command(
@@ -88,15 +126,12 @@ final class Grammar {
                 + " be changed, OUT is equal to FILE.");
     command.files(1, 1, "The model; - reads it from standard input.");
     command.option(
-        Option.builder("o")
-            .longOpt(OUT.substring(2))
-            .argName("OUT")
-            .hasArg()
-            .required()
-            .desc(
-                "Where the result goes; - is standard output. Naming FILE itself replaces it, once"
-                    + " the result is complete and checked.")
-            .get());
+        out(
+            "OUT",
+            "Where the result goes; - is standard output. Naming FILE itself replaces it, once"
+                + " the result is complete and checked."));
+    command.option(value(REPORT, "REPORT", "Write a report with drawings, too."));
+    command.option(format());
     shared(command);
     return command;
   }
@@ -114,6 +149,36 @@ final class Grammar {
     return command;
   }
 
+  private static Syntax catalogue() {
+    Syntax command =
+        command(
+            CATALOGUE,
+            "gable catalogue IN_DIR OUT_DIR [OPTION...]",
+            "Reshapes every 3MF below IN_DIR into OUT_DIR, under the same names, and lists the"
+                + " results there: index.html, catalogue.csv, catalogue.jsonl. A second run does"
+                + " only what is new or changed, and a run that was ended goes on.");
+    command.files(0, 2, "");
+    command.option(value(THREADS, "N", "Models worked on at once. Default: all cores."));
+    command.option(
+        value(
+            MEMORY,
+            "MB",
+            "Memory that they may need together, by estimate; large ones wait for their turn."
+                + " Default: three quarters of the heap."));
+    command.option(
+        value(TIME_LIMIT, "S", "Seconds after which a model is rejected. Default: 600."));
+    command.option(flag(DRY_RUN, "Write nothing; say how it would go."));
+    command.option(
+        list(
+            FAIL_ON,
+            "WHAT",
+            "End with code 6 if there is any of these: left (features left that may hang), rejected"
+                + " (models), notice (warnings, and objects that could not be worked on)."));
+    settings(command);
+    command.option(flag(QUIET, "Show nothing but errors."));
+    return command;
+  }
+
   private static Syntax reshapers() {
     return command(
         RESHAPERS, "gable reshapers", "Lists the installed reshapers: what each does to what.");
@@ -125,6 +190,16 @@ final class Grammar {
   }
 
   private static void shared(Syntax command) {
+    settings(command);
+    telling(command);
+  }
+
+  private static void telling(Syntax command) {
+    command.option(value(JSON, "FILE", "Write the result as JSON too; - is standard output."));
+    command.option(flag(QUIET, "Show nothing but errors."));
+  }
+
+  private static void settings(Syntax command) {
     command.option(
         value(
             SLOPE,
@@ -168,12 +243,6 @@ final class Grammar {
             JOIN,
             "Where vertices are repeated instead of shared, share them in OUT, too. The mesh must"
                 + " be closed then; it is examined either way."));
-    telling(command);
-  }
-
-  private static void telling(Syntax command) {
-    command.option(value(JSON, "FILE", "Write the result as JSON too; - is standard output."));
-    command.option(flag(QUIET, "Show nothing but errors."));
   }
 
   private static Syntax command(String name, String synopsis, String description) {

@@ -62,6 +62,8 @@ public final class Main {
       case Grammar.INSPECT -> new InspectCommand(call, streams).run();
       case Grammar.RESHAPE -> new ReshapeCommand(call, streams).run();
       case Grammar.VALIDATE -> new ValidateCommand(call, streams).run();
+      case Grammar.PREVIEW -> new PreviewCommand(call, streams).run();
+      case Grammar.CATALOGUE -> new CatalogueCommand(call, streams).run();
       case Grammar.RESHAPERS -> Listing.reshapers(streams);
       case Grammar.CAUTIONS -> Listing.cautions(streams);
       default -> throw new IllegalStateException("a command without an answer: " + command);

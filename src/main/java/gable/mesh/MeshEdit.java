@@ -1,5 +1,7 @@
 package gable.mesh;
 
+import java.util.Arrays;
+
 /**
  * A change to a mesh, as data: facets taken away, vertices appended, facets added. Vertices and
  * facets that stay keep their numbers. New vertices are numbered from the vertex count of the mesh
@@ -10,6 +12,10 @@ package gable.mesh;
  * the source's value at the nearest point.
  */
 public final class MeshEdit {
+
+  /** The edit that changes nothing. */
+  public static final MeshEdit NONE =
+      new MeshEdit(new int[0], new double[0], new int[0], new int[0], new boolean[0]);
 
   private final int[] removed;
   private final double[] points;
@@ -92,6 +98,30 @@ public final class MeshEdit {
   /** True if nothing changes. */
   public boolean isEmpty() {
     return removed.length == 0 && sources.length == 0;
+  }
+
+  /**
+   * The edited mesh: vertices in their old order, then the new ones; facets that stay in their old
+   * order, then the new ones.
+   */
+  public Mesh applied(Mesh mesh) {
+    double[] xyz = Arrays.copyOf(mesh.copyOfPoints(), 3 * mesh.vertexCount() + points.length);
+    System.arraycopy(points, 0, xyz, 3 * mesh.vertexCount(), points.length);
+    int kept = mesh.facetCount() - removed.length;
+    int[] all = new int[3 * kept + corners.length];
+    int at = 0;
+    int gone = 0;
+    for (int facet = 0; facet < mesh.facetCount(); facet++) {
+      if (gone < removed.length && removed[gone] == facet) {
+        gone++;
+        continue;
+      }
+      for (int k = 0; k < 3; k++) {
+        all[at++] = mesh.corner(facet, k);
+      }
+    }
+    System.arraycopy(corners, 0, all, at, corners.length);
+    return Mesh.of(xyz, all);
   }
 
   /** The same edit with all new vertices at other places, for another frame. */

@@ -15,7 +15,12 @@ public sealed interface Input {
 
   /** A file, named in results by its path. */
   static Input file(Path path) {
-    return new FileInput(path);
+    return new FileInput(path, path.toString());
+  }
+
+  /** A file that results call by another name. */
+  static Input file(Path path, String name) {
+    return new FileInput(path, name);
   }
 
   /** A stream that is read to its end and not closed. */
@@ -27,13 +32,9 @@ public sealed interface Input {
    * A file.
    *
    * @param path where it is
+   * @param name how results call it
    */
-  record FileInput(Path path) implements Input {
-    @Override
-    public String name() {
-      return path.toString();
-    }
-
+  record FileInput(Path path, String name) implements Input {
     @Override
     public <T> T fold(Function<FileInput, T> file, Function<StreamInput, T> stream) {
       return file.apply(this);

@@ -171,9 +171,7 @@ public final class ObjectReshaper {
               .toList();
       left.add(new FeatureChanges(result.feature, changes));
     }
-    MeshEdit nothing =
-        new MeshEdit(new int[0], new double[0], new int[0], new int[0], new boolean[0]);
-    return new Result(left, nothing);
+    return new Result(left, MeshEdit.NONE);
   }
 
   private Optional<Change> change(Reshaper reshaper, Feature feature) {

@@ -68,21 +68,25 @@ final class ObjectTask {
     Skin skin = Skin.of(mesh);
     Optional<Notice> unfit = unfit(skin);
     if (unfit.isPresent()) {
-      ObjectResult skipped = new ObjectResult.Skipped(place, unfit.get());
-      return new Done(skipped, Optional.empty(), Optional.empty());
+      return untouched(new ObjectResult.Skipped(place, unfit.get()), skin);
     }
     Tolerances tolerances = Tolerances.forModel(skin.mesh().box().reach(), 0);
     Findings found = FeatureFinder.find(skin.mesh(), skin.edges(), tolerances);
     if (bound.isPresent()) {
       List<FeatureResult> left =
           found.features().stream().map(f -> FeatureResult.left(f, bound.get())).toList();
-      return new Done(new ObjectResult.Examined(place, left), Optional.empty(), Optional.empty());
+      return untouched(new ObjectResult.Examined(place, left), skin);
     }
     return reshaped(
         skin,
         skin.joined() ? FacetTree.of(skin.mesh()) : tree.join(),
         tolerances,
         found.features());
+  }
+
+  private Done untouched(ObjectResult result, Skin skin) {
+    work.observer().seen(result, skin.mesh(), MeshEdit.NONE);
+    return new Done(result, Optional.empty(), Optional.empty());
   }
 
   private Done reshaped(Skin skin, FacetTree tree, Tolerances tolerances, List<Feature> features) {
@@ -99,10 +103,12 @@ final class ObjectTask {
             work.reshapers(),
             proof(skin.mesh().box(), frame));
     ObjectReshaper.Result result = reshaper.reshape(chosen);
+    ObjectResult shown = new ObjectResult.Examined(place, outcomes(features, result));
+    work.observer().seen(shown, skin.mesh(), result.edit());
     boolean join = skin.joined() && work.settings().handling().joinVertices();
     MeshEdit edit = placed.toObject(result.edit());
     return new Done(
-        new ObjectResult.Examined(place, outcomes(features, result)),
+        shown,
         edit(join ? Joining.added(placed.object().mesh(), edit) : edit),
         skin.joined() ? Optional.of(repeated(join)) : Optional.empty());
   }

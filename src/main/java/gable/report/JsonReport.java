@@ -47,26 +47,52 @@ public final class JsonReport {
   public String pretty(FileResult result) {
     DefaultIndenter indent = new DefaultIndenter("  ", "\n");
     DefaultPrettyPrinter printer = new DefaultPrettyPrinter().withObjectIndenter(indent);
-    return text(result, Optional.of(printer));
+    return text(Optional.of(printer), json -> write(json, result, Extension.NONE));
   }
 
   /** One object in one line, for one of several files. Ends with a line feed. */
   public String line(FileResult result) {
-    return text(result, Optional.empty());
+    return line(result, Extension.NONE);
   }
 
-  private String text(FileResult result, Optional<PrettyPrinter> printer) {
+  /** Like {@link #line}, with fields of somebody else at the end of the object. */
+  public String line(FileResult result, Extension extension) {
+    return text(Optional.empty(), json -> write(json, result, extension));
+  }
+
+  /** The settings of the run alone, in one line; equal settings give equal text. */
+  public String settings() {
+    return text(
+        Optional.empty(),
+        json -> {
+          json.writeStartObject();
+          writeSettings(json);
+          json.writeEndObject();
+        });
+  }
+
+  /** Writes something of its own into a report. */
+  public interface Extension {
+    /** One who has nothing to add. */
+    Extension NONE = json -> {};
+
+    /** Writes fields of an object that has been started. */
+    void write(JsonGenerator json) throws IOException;
+  }
+
+  private static String text(Optional<PrettyPrinter> printer, Extension content) {
     StringWriter text = new StringWriter();
     try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
       printer.ifPresent(json::setPrettyPrinter);
-      write(json, result);
+      content.write(json);
     } catch (IOException e) {
       throw new UncheckedIOException("a text in memory cannot fail", e);
     }
     return text.append('\n').toString();
   }
 
-  private void write(JsonGenerator json, FileResult result) throws IOException {
+  private void write(JsonGenerator json, FileResult result, Extension extension)
+      throws IOException {
     json.writeStartObject();
     json.writeStringField("schema", SCHEMA);
     json.writeObjectFieldStart("tool");
@@ -89,6 +115,7 @@ public final class JsonReport {
       features.write(object);
     }
     json.writeEndArray();
+    extension.write(json);
     json.writeEndObject();
   }
 

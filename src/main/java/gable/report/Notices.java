@@ -1,5 +1,6 @@
 package gable.report;
 
+import gable.pipeline.FeatureResult;
 import gable.pipeline.FileResult;
 import gable.pipeline.Notice;
 import gable.pipeline.ObjectResult;
@@ -26,6 +27,11 @@ final class Notices {
     return result.objects().stream()
         .<ObjectResult.Examined>flatMap(o -> o.fold(Stream::of, skipped -> Stream.empty()))
         .toList();
+  }
+
+  /** Features of an object; none if it was not examined. */
+  static List<FeatureResult> features(ObjectResult object) {
+    return object.fold(ObjectResult.Examined::features, skipped -> List.of());
   }
 
   private static Stream<Notice> skipped(ObjectResult object) {

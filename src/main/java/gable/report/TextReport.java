@@ -84,6 +84,14 @@ public final class TextReport {
     return result.changes().stream().map(TextReport::words).collect(Collectors.joining("; "));
   }
 
+  /** The shapes that a feature was given. */
+  static String shapes(FeatureResult result) {
+    return result.changes().stream()
+        .filter(change -> change.outcome() == Outcome.RESHAPED)
+        .map(change -> change.profile().replace('-', ' ') + " " + change.by())
+        .collect(Collectors.joining(", "));
+  }
+
   private static String words(Change change) {
     if (change.outcome() == Outcome.LEFT) {
       String why = change.reason().map(reason -> reason.sentence()).orElse("");
@@ -97,7 +105,8 @@ public final class TextReport {
     return change.profile().replace('-', ' ') + " " + change.by() + ": " + numbers;
   }
 
-  private static String words(Measure measure) {
+  /** A measure in words with its unit. */
+  static String words(Measure measure) {
     String value =
         switch (measure.quantity()) {
           case LENGTH -> Figures.length(measure.value());

@@ -15,6 +15,15 @@ public record Tool(String name, String version) {
 
   /** This program, as it was built. */
   public static Tool here() {
+    return new Tool("gable", facts().getProperty("version", "unknown"));
+  }
+
+  /** Version of three.js that the program was built with. */
+  static String threeVersion() {
+    return facts().getProperty("three", "unknown");
+  }
+
+  private static Properties facts() {
     Properties facts = new Properties();
     try (InputStream in = Tool.class.getResourceAsStream("/gable/tool.properties")) {
       if (in == null) {
@@ -24,6 +33,6 @@ public record Tool(String name, String version) {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return new Tool("gable", facts.getProperty("version", "unknown"));
+    return facts;
   }
 }

@@ -1,0 +1,39 @@
+package gable.report;
+
+import java.util.Map;
+
+/** What a user can do about a feature that was left, by the code of the reason. */
+final class Remedies {
+
+  private static final String OTHERWISE =
+      "Print it with support, or change the model in a modelling program.";
+
+  private static final Map<String, String> BY_CODE =
+      Map.ofEntries(
+          Map.entry("steep-enough", "Nothing: it prints as it is."),
+          Map.entry("already-peaked", "Nothing: it prints as it is."),
+          Map.entry("below-smallest", "Small bores mostly print. Lower --smallest-bore otherwise."),
+          Map.entry("above-largest", "Raise --largest-bore, or print it with support."),
+          Map.entry("not-chosen", "It was left out by --only, --skip or --without."),
+          Map.entry("polygon", "Turn a corner of it upwards in a modelling program."),
+          Map.entry("thread", "Print it with support, or lay the part so that the thread stands."),
+          Map.entry(
+              "thin-roof",
+              "Allow less with --least-roof if the part carries no load, or thicken the part above"
+                  + " the bore."),
+          Map.entry(
+              "long-bridge",
+              "Raise --longest-bridge if your machine spans that much, lower --least-roof, or"
+                  + " thicken the part above the bore."),
+          Map.entry("plugged", "Unite the bodies in a modelling program, then try again."),
+          Map.entry("mixed-orientation", "Use --mixed-orientation clone."),
+          Map.entry("signed-part", "Change it only if you can sign it again."),
+          Map.entry(
+              "reshaper-failed", "Tell whoever made that reshaper; --without leaves it out."));
+
+  private Remedies() {}
+
+  static String of(String code) {
+    return BY_CODE.getOrDefault(code, OTHERWISE);
+  }
+}

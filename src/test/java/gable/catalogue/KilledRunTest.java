@@ -1,0 +1,102 @@
+package gable.catalogue;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import gable.report.Digest;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A run over a folder, in a process of its own, is killed without notice at random moments and
+ * started again, until one comes to its end. Then the output folder must be that of a run that was
+ * not killed. {@code -Dkills=N} sets the number of kills.
+ */
+class KilledRunTest {
+
+  private static final Path FIXTURES = Path.of("fixtures");
+  private static final int COPIES = 3;
+
+  @TempDir private Path temporary;
+
+  private Process start(Path in, Path out) throws IOException {
+    List<String> call = new ArrayList<>();
+    call.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    call.add("-XX:TieredStopAtLevel=1");
+    call.addAll(List.of("-cp", System.getProperty("java.class.path"), "gable.cli.Main"));
+    call.addAll(List.of("catalogue", in.toString(), out.toString(), "--threads", "2", "--quiet"));
+    return new ProcessBuilder(call)
+        .redirectErrorStream(true)
+        .redirectOutput(temporary.resolve("log").toFile())
+        .start();
+  }
+
+  private static Map<String, String> contents(Path folder) throws IOException {
+    Map<String, String> contents = new TreeMap<>();
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.toList()) {
+        String name = folder.relativize(file).toString();
+        contents.put(name, Files.isDirectory(file) ? "folder" : Digest.of(file));
+      }
+    }
+    return contents;
+  }
+
+  private Path models() throws IOException {
+    Path in = Files.createDirectories(temporary.resolve("in"));
+    List<Path> fixtures;
+    try (Stream<Path> files = Files.walk(FIXTURES)) {
+      fixtures = files.filter(file -> file.toString().endsWith(".3mf")).toList();
+    }
+    for (int copy = 0; copy < COPIES; copy++) {
+      for (Path fixture : fixtures) {
+        Path target = in.resolve("" + copy).resolve(FIXTURES.relativize(fixture));
+        Files.createDirectories(target.getParent());
+        Files.copy(fixture, target);
+      }
+    }
+    return in;
+  }
+
+  @Test
+  @Tag("slow")
+  void aRunThatIsKilledAndStartedAgainEndsAsOneThatIsNot() throws Exception {
+    int kills = Integer.getInteger("kills", 5);
+    Random random = new Random(6);
+    Path in = models();
+    Path undisturbed = temporary.resolve("undisturbed");
+    long began = System.nanoTime();
+    start(in, undisturbed).waitFor();
+    long whole = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - began);
+    Map<String, String> expected = contents(undisturbed);
+
+    int killed = 0;
+    for (int round = 0; killed < kills; round++) {
+      Path out = temporary.resolve("out" + round);
+      boolean ended = false;
+      while (!ended) {
+        Process process = start(in, out);
+        ended =
+            killed >= kills
+                ? process.waitFor() >= 0
+                : process.waitFor(random.nextLong(whole + 1), TimeUnit.MILLISECONDS);
+        if (!ended) {
+          process.destroyForcibly().waitFor();
+          killed++;
+        }
+      }
+      assertThat(contents(out)).as("after %d kills", killed).isEqualTo(expected);
+    }
+    assertThat(expected).containsKeys("index.html", "0/parts/bracket.3mf");
+  }
+}
