@@ -18,8 +18,8 @@ import java.util.List;
 /**
  * The surfaces before and after as data for a view that can be turned, as JSON: for each object its
  * vertices (16 bits for each coordinate, over the box of the object), its facets in five groups
- * (both before and after; before only, in walls of bores or elsewhere; after only; new faces), and its places; and for each feature
- * where it is and how large.
+ * (both before and after; before only, in walls of bores or elsewhere; after only; new faces), and
+ * its places; and for each feature where it is and how large.
  */
 final class Scene {
 
