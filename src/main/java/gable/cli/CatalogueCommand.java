@@ -53,7 +53,7 @@ final class CatalogueCommand {
 
   private int refused(Refusal e) throws WrongCall {
     if (e.kind() == Refusal.Kind.CALL) {
-      throw new WrongCall(e.getMessage());
+      throw new WrongCall(String.valueOf(e.getMessage()));
     }
     streams.err().println("gable: " + e.getMessage());
     return e.kind() == Refusal.Kind.INPUT ? ExitCode.INVALID : ExitCode.NOT_WRITTEN;

@@ -146,13 +146,20 @@ public final class Mesh {
     if (facetCount() == 0) {
       return 0;
     }
-    Vec3 base = point(corner(0, 0));
+    // in plain numbers: a million facets are summed up before a compiler has taken objects out
+    int base = 3 * corners[0];
     double sum = 0;
-    for (int facet = 0; facet < facetCount(); facet++) {
-      Vec3 a = point(corner(facet, 0)).minus(base);
-      Vec3 b = point(corner(facet, 1)).minus(base);
-      Vec3 c = point(corner(facet, 2)).minus(base);
-      sum += a.dot(b.cross(c));
+    for (int k = 0; k < corners.length; k += 3) {
+      double ax = xyz[3 * corners[k]] - xyz[base];
+      double ay = xyz[3 * corners[k] + 1] - xyz[base + 1];
+      double az = xyz[3 * corners[k] + 2] - xyz[base + 2];
+      double bx = xyz[3 * corners[k + 1]] - xyz[base];
+      double by = xyz[3 * corners[k + 1] + 1] - xyz[base + 1];
+      double bz = xyz[3 * corners[k + 1] + 2] - xyz[base + 2];
+      double cx = xyz[3 * corners[k + 2]] - xyz[base];
+      double cy = xyz[3 * corners[k + 2] + 1] - xyz[base + 1];
+      double cz = xyz[3 * corners[k + 2] + 2] - xyz[base + 2];
+      sum += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
     }
     return sum / 6;
   }

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * The report of one file as one HTML page that needs nothing else: what was done, every feature
@@ -150,15 +151,17 @@ public final class HtmlReport {
     for (Shape shape : shapes) {
       Notices.features(shape.result()).forEach(feature -> shapeOf.put(feature, shape));
       before.put(shape, new Slices(shape.before()));
-      after.put(shape, shape.edit().isEmpty() ? before.get(shape) : new Slices(shape.after()));
+      after.put(shape, new Slices(shape.edit().isEmpty() ? shape.before() : shape.after()));
     }
     StringBuilder text = new StringBuilder();
     for (int index = 0; index < account.features().size(); index++) {
       String drawings = "<p class=\"soft\">Not drawn: the page has very many features.</p>";
       if (text.length() < MOST_DRAWING_CHARS && index < order.size()) {
         FeatureResult feature = order.get(index);
-        Shape shape = shapeOf.get(feature);
-        drawings = drawings(feature, before.get(shape), after.get(shape), shape, index);
+        Shape shape = Objects.requireNonNull(shapeOf.get(feature));
+        Slices then = Objects.requireNonNull(before.get(shape));
+        Slices now = Objects.requireNonNull(after.get(shape));
+        drawings = drawings(feature, then, now, shape, index);
       }
       detail(text, account.features().get(index), drawings);
     }
