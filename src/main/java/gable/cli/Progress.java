@@ -34,6 +34,9 @@ final class Progress implements Follower {
     this.terminal = terminal;
   }
 
+  // from JDK 22 on there is always a console, and a call that tells whether it is a terminal; this
+  // is built for JDK 17, and a line drawn again where it is not one does no harm
+  @SuppressWarnings("SystemConsoleNull")
   static Progress on(Streams streams, boolean quiet) {
     return new Progress(streams.err(), quiet, System.console() != null);
   }

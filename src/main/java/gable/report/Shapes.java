@@ -8,7 +8,6 @@ import gable.pipeline.Observer;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * Keeps the surfaces that a run shows to its observer, for pictures and drawings. Everything else
@@ -17,7 +16,7 @@ import java.util.Map;
 public final class Shapes implements Observer {
 
   private final Observer next;
-  private final Map<ObjectResult, Shape> seen = new IdentityHashMap<>();
+  private final IdentityHashMap<ObjectResult, Shape> seen = new IdentityHashMap<>();
 
   /** Keeps surfaces, and lets somebody else follow and stop the run. */
   public Shapes(Observer next) {

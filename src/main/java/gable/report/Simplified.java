@@ -22,6 +22,7 @@ import java.util.function.IntPredicate;
  * @param groups corners of facets: both before and after; before only, in walls of bores; before
  *     only, elsewhere; after only; new faces
  */
+@SuppressWarnings("ArrayRecordComponent") // large, made once, read by one writer, never compared
 record Simplified(double[] points, List<int[]> groups) {
 
   private static final double NEAR = 1.5; // radii around a feature

@@ -42,5 +42,14 @@ final class Ends {
       }
       return value;
     }
+
+    @Override
+    public int read(byte[] into, int from, int count) throws IOException {
+      int got = bytes.read(into, from, count);
+      if (got < 0) {
+        throw new IOException("the line is dead");
+      }
+      return got;
+    }
   }
 }
