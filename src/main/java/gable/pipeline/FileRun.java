@@ -9,6 +9,7 @@ import gable.place.Placements;
 import gable.threemf.ModelLimits;
 import gable.threemf.ModelPackage;
 import gable.threemf.ObjectEdit;
+import gable.validate.Guard;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -56,20 +57,25 @@ final class FileRun {
 
   private FileResult run() throws PackageException {
     notices.addAll(Problems.notices(content.problems()));
-    ModelPackage model = ModelPackage.read(content, ModelLimits.USUAL);
+    PartRoles roles = PartRoles.of(content);
+    Guard guard = new Guard(content, roles);
+    ModelPackage model = ModelPackage.read(content, ModelLimits.USUAL, guard::visitor);
+    Conformance conformance = Conformance.of(guard.finish());
+    conformance.notice().ifPresent(notices::add);
     notices.addAll(Problems.notices(model.problems()));
     work.goOn();
-    PartRoles roles = PartRoles.of(content);
     notices.addAll(Problems.notices(roles.problems()));
     Placements placements = Placements.of(model, work.settings().up(), ModelLimits.USUAL);
-    Plate plate = new Plate(placements, work, part -> signed(roles, part, model.root().name()));
+    Plate plate =
+        new Plate(placements, work, conformance, part -> signed(roles, part, model.root().name()));
     notices.addAll(plate.notices());
     List<ObjectTask.Done> done = new Gang(work).run(plate.tasks());
     done.forEach(each -> objects.add(each.result()));
     done.forEach(each -> each.notice().ifPresent(notices::add));
     objects.addAll(plate.skipped());
     notices.addAll(Strays.of(work.settings().choice(), objects));
-    return finished(model, done.stream().flatMap(each -> each.edit().stream()).toList());
+    List<ObjectEdit> edits = done.stream().flatMap(each -> each.edit().stream()).toList();
+    return finished(model, edits, conformance);
   }
 
   /** A change of an object may change its build item in the root part, too. */
@@ -77,7 +83,8 @@ final class FileRun {
     return roles.isSigned() && (roles.isSigned(part) || roles.isSigned(root));
   }
 
-  private FileResult finished(ModelPackage model, List<ObjectEdit> edits) throws PackageException {
+  private FileResult finished(ModelPackage model, List<ObjectEdit> edits, Conformance conformance)
+      throws PackageException {
     if (objects.stream().noneMatch(each -> each.fold(examined -> true, skipped -> false))) {
       return rejected(Cause.NOTHING_EXAMINED, nothing());
     }
@@ -85,7 +92,7 @@ final class FileRun {
       if (edits.isEmpty()) {
         return unchanged();
       }
-      return changed(model, edits);
+      return changed(Rewrite.of(content, model, edits, work.settings()), conformance);
     } catch (WriteException e) {
       return rejected(Cause.NOT_WRITTEN, Problems.notice(e.problem()));
     }
@@ -120,12 +127,12 @@ final class FileRun {
     return new FileResult.Unchanged(opened.source(), objects, notices);
   }
 
-  private FileResult changed(ModelPackage model, List<ObjectEdit> edits)
+  private FileResult changed(Rewrite rewrite, Conformance conformance)
       throws PackageException, WriteException {
-    Rewrite rewrite = Rewrite.of(content, model, edits, work.settings());
     notices.addAll(rewrite.notices());
     if (output.isPresent()) {
-      new Delivery(opened, output.get()).write(rewrite::writeTo, rewrite::check);
+      new Delivery(opened, output.get())
+          .write(rewrite::writeTo, written -> rewrite.check(written, conformance));
     }
     return new FileResult.Changed(opened.source(), objects, notices, output.isPresent());
   }

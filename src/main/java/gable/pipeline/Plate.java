@@ -33,6 +33,7 @@ final class Plate {
 
   private final Placements placements;
   private final Work work;
+  private final Conformance conformance;
   private final Predicate<String> signed;
 
   /**
@@ -40,11 +41,13 @@ final class Plate {
    *
    * @param placements what lies on it
    * @param work what to do
+   * @param conformance what the standard says of the input
    * @param signed tells whether a change of an object in a part would break a signature
    */
-  Plate(Placements placements, Work work, Predicate<String> signed) {
+  Plate(Placements placements, Work work, Conformance conformance, Predicate<String> signed) {
     this.placements = placements;
     this.work = work;
+    this.conformance = conformance;
     this.signed = signed;
   }
 
@@ -69,6 +72,10 @@ final class Plate {
     }
     if (signed.test(placed.object().part())) {
       return Optional.of(SIGNED);
+    }
+    Optional<Reason> broken = conformance.against(placed.object());
+    if (broken.isPresent()) {
+      return broken;
     }
     return mixed && work.settings().handling().mixedOrientation() == MixedOrientation.LEAVE
         ? Optional.of(MIXED)

@@ -5,6 +5,7 @@ import gable.opc.OpcPackage;
 import gable.opc.PackageEdit;
 import gable.opc.PackageException;
 import gable.opc.PackageWriter;
+import gable.opc.PartRoles;
 import gable.opc.WriteException;
 import gable.threemf.Changes;
 import gable.threemf.ModelLimits;
@@ -12,6 +13,7 @@ import gable.threemf.ModelPackage;
 import gable.threemf.ModelWriter;
 import gable.threemf.ObjectEdit;
 import gable.threemf.SplicedPart;
+import gable.validate.Guard;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,6 +30,7 @@ final class Rewrite {
   private final List<ObjectEdit> edits;
   private final PackageEdit edit;
   private final List<Notice> notices;
+  private final boolean clones;
   private final Settings settings;
 
   private Rewrite(
@@ -35,11 +38,13 @@ final class Rewrite {
       List<ObjectEdit> edits,
       PackageEdit edit,
       List<Notice> notices,
+      boolean clones,
       Settings settings) {
     this.source = source;
     this.edits = edits;
     this.edit = edit;
     this.notices = notices;
+    this.clones = clones;
     this.settings = settings;
   }
 
@@ -59,7 +64,7 @@ final class Rewrite {
     List<Notice> notices = new ArrayList<>(Problems.notices(changes.notices()));
     changes.clones().forEach(clone -> notices.add(cloned(clone)));
     notices.addAll(stale.notices());
-    return new Rewrite(source, edits, edit, notices, settings);
+    return new Rewrite(source, edits, edit, notices, !changes.clones().isEmpty(), settings);
   }
 
   private static Notice cloned(Changes.Clone clone) {
@@ -89,9 +94,14 @@ final class Rewrite {
     PackageWriter.write(source, edit, new Compression(LEVEL, settings.threads(), workers), target);
   }
 
-  /** The written package, read again, must hold the meshes that were meant, and closed ones. */
-  void check(OpcPackage written) throws PackageException {
-    ModelPackage model = ModelPackage.read(written, ModelLimits.USUAL);
+  /**
+   * The written package, read again, must hold the meshes that were meant, and closed ones, and
+   * must break no rule that the input keeps.
+   */
+  void check(OpcPackage written, Conformance conformance) throws PackageException {
+    Guard guard = new Guard(written, PartRoles.of(written));
+    ModelPackage model = ModelPackage.read(written, ModelLimits.USUAL, guard::visitor);
+    conformance.check(guard.finish(), clones);
     edits.forEach(each -> new ReadBack(each).check(model));
   }
 }

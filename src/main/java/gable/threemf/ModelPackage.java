@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * The model of a package: the root part with its build, and the parts whose objects it uses.
@@ -42,7 +43,18 @@ public final class ModelPackage {
    *     holds for the part as a whole
    */
   public static ModelPackage read(OpcPackage source, ModelLimits limits) throws PackageException {
-    return new PackageReader(source, limits).read();
+    return read(source, limits, part -> ModelVisitor.NONE);
+  }
+
+  /**
+   * The same, and tells visitors of the elements of each part while they are read.
+   *
+   * @param visitors makes the visitor of a part by its name; the root part comes first
+   */
+  public static ModelPackage read(
+      OpcPackage source, ModelLimits limits, Function<String, ModelVisitor> visitors)
+      throws PackageException {
+    return new PackageReader(source, limits, visitors).read();
   }
 
   /**

@@ -48,10 +48,12 @@ public final class ModelPart {
    *
    * @param name name of the part
    * @param bytes its content, which this object owns from now on
+   * @param visitor is told of its elements in passing
    * @throws PackageException if the XML is faulty or breaks a rule that holds for the whole part
    */
-  static ModelPart read(String name, byte[] bytes, ModelLimits limits) throws PackageException {
-    return PartReader.read(ModelText.of(name, bytes), limits);
+  static ModelPart read(String name, byte[] bytes, ModelLimits limits, ModelVisitor visitor)
+      throws PackageException {
+    return PartReader.read(ModelText.of(name, bytes), limits, visitor);
   }
 
   /** Name of the part. */
@@ -127,11 +129,6 @@ public final class ModelPart {
                     "model/resources/object " + group.id() + "/component " + component.index(),
                     "the path '" + component.part() + "' outside the root part",
                     "objects of the same part"));
-  }
-
-  /** The text that it was read from. */
-  public ModelText text() {
-    return facts.source();
   }
 
   PartFacts facts() {

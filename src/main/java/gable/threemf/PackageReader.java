@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
@@ -26,13 +27,15 @@ final class PackageReader {
 
   private final OpcPackage source;
   private final ModelLimits limits;
+  private final Function<String, ModelVisitor> visitors;
   private final Map<String, ModelPart> parts = new LinkedHashMap<>();
   private final Map<String, String> names = new HashMap<>();
   private final List<Problem> problems = new ArrayList<>();
 
-  PackageReader(OpcPackage source, ModelLimits limits) {
+  PackageReader(OpcPackage source, ModelLimits limits, Function<String, ModelVisitor> visitors) {
     this.source = source;
     this.limits = limits;
+    this.visitors = visitors;
   }
 
   ModelPackage read() throws PackageException {
@@ -60,7 +63,7 @@ final class PackageReader {
   }
 
   private ModelPart part(String name) throws PackageException {
-    ModelPart part = ModelPart.read(name, source.read(name), limits);
+    ModelPart part = ModelPart.read(name, source.read(name), limits, visitors.apply(name));
     parts.put(name, part);
     long triangles = 0;
     long vertices = 0;

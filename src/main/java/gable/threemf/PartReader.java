@@ -38,10 +38,11 @@ final class PartReader {
     this.locks = new Locks(facts);
   }
 
-  static ModelPart read(ModelText source, ModelLimits limits) throws PackageException {
+  static ModelPart read(ModelText source, ModelLimits limits, ModelVisitor visitor)
+      throws PackageException {
     String name = source.part();
     PartScan scan = source.scan();
-    Skeleton skeleton = SkeletonReader.read(name, source.text(), scan);
+    Skeleton skeleton = SkeletonReader.read(name, source.text(), scan, source.events(visitor));
     PartFacts facts =
         new PartFacts(
             name,

@@ -86,11 +86,13 @@ final class SkeletonReader {
   interface Events {
 
     /** Looks at the current event. */
-    void event(XMLStreamReader parser) throws XMLStreamException;
+    void event(XMLStreamReader parser);
   }
 
-  static Skeleton read(String part, PartText text, PartScan scan) throws PackageException {
-    return new SkeletonReader(part, text, scan).read();
+  /** Reads a skeleton; all its events are shown in passing. */
+  static Skeleton read(String part, PartText text, PartScan scan, Events events)
+      throws PackageException {
+    return new SkeletonReader(part, text, scan).read(events);
   }
 
   /** Shows all events of a skeleton, whatever its root is. */
@@ -123,10 +125,10 @@ final class SkeletonReader {
     return parser;
   }
 
-  private Skeleton read() throws PackageException {
+  private Skeleton read(Events events) throws PackageException {
     refuseOtherEncodings();
     try (Reader reader = new InputStreamReader(input(), decoder())) {
-      SkeletonStream stream = new SkeletonStream(parser(reader), text.bytes(), scan);
+      SkeletonStream stream = new SkeletonStream(parser(reader), text.bytes(), scan, events);
       ModelXml model =
           Binding.CONTEXT.createUnmarshaller().unmarshal(stream, ModelXml.class).getValue();
       readToEnd(stream);

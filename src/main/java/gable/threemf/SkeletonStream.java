@@ -21,6 +21,7 @@ import javax.xml.stream.util.StreamReaderDelegate;
  */
 final class SkeletonStream extends StreamReaderDelegate {
 
+  private final SkeletonReader.Events events;
   private final byte[] text;
   private final PartScan scan;
   private final Deque<String> path = new ArrayDeque<>();
@@ -34,8 +35,9 @@ final class SkeletonStream extends StreamReaderDelegate {
   private int object = -1;
   private boolean inMesh;
 
-  SkeletonStream(XMLStreamReader parser, byte[] text, PartScan scan) {
+  SkeletonStream(XMLStreamReader parser, byte[] text, PartScan scan, SkeletonReader.Events events) {
     super(parser);
+    this.events = events;
     this.text = text;
     this.scan = scan;
     lists.putAll(scan.lists());
@@ -75,6 +77,7 @@ final class SkeletonStream extends StreamReaderDelegate {
     if (event == DTD) {
       throw new SkeletonFault(SkeletonFault.What.DOCTYPE, "", getLocation());
     }
+    events.event(getParent());
     if (event == START_ELEMENT) {
       started();
     } else if (event == END_ELEMENT) {

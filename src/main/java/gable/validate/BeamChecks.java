@@ -34,9 +34,9 @@ final class BeamChecks implements Checker {
     } else if (element.is(Names.BEAMS, "beamset")) {
       set(element);
     } else if (element.is(Names.BEAMS, "ref")) {
-      member(element, Names.BEAMS, "beams", "beam");
+      member(element, "beams", "beam");
     } else if (element.is(Names.BALLS, "ballref")) {
-      member(element, Names.BALLS, "balls", "ball");
+      member(element, "balls", "ball");
     }
   }
 
@@ -141,8 +141,8 @@ final class BeamChecks implements Checker {
     }
   }
 
-  private void member(Element member, String namespace, String list, String entry) {
-    int count = counts.getOrDefault(Schema.key(namespace, entry), 0);
+  private void member(Element member, String list, String entry) {
+    int count = counts.getOrDefault(entry, 0);
     int index = member.index("index");
     if (index >= count) {
       String found = entry + ' ' + index;
@@ -154,9 +154,9 @@ final class BeamChecks implements Checker {
   @Override
   public void ended(Element element) {
     if (element.is(Names.BEAMS, "beams")) {
-      counts.put(Schema.key(Names.BEAMS, "beam"), element.count(Names.BEAMS, "beam"));
+      counts.put("beam", element.count(Names.BEAMS, "beam"));
     } else if (element.is(Names.BALLS, "balls")) {
-      counts.put(Schema.key(Names.BALLS, "ball"), element.count(Names.BALLS, "ball"));
+      counts.put("ball", element.count(Names.BALLS, "ball"));
     } else if (element.is(Names.BEAMS, "beamlattice")) {
       counts.clear();
     }

@@ -3,6 +3,7 @@ package gable.validate;
 import gable.threemf.Names;
 import gable.threemf.NumberText;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -52,27 +53,31 @@ final class CoreChecks implements Checker {
   }
 
   private void extensions(Element model) {
-    Set<String> required = listed(model, "requiredextensions");
-    Set<String> recommended = listed(model, "recommendedextensions");
-    for (String namespace : required) {
-      if (!Schema.table().knows(namespace)) {
-        String found = "the required extension '" + namespace + "' is none that Gable knows";
-        findings.add(CoreRules.REQUIRED, model, found, "extensions with a published namespace");
-      }
-    }
-    for (String namespace : recommended) {
-      if (required.contains(namespace)) {
-        String found = "the extension '" + namespace + "' is both required and recommended";
-        findings.add(CoreRules.BOTH, model, found, "one of the two");
-      } else if (!Schema.table().knows(namespace)) {
-        String found = "the recommended extension '" + namespace + "' is none that Gable knows";
-        findings.add(CoreRules.RECOMMENDED, model, found, "extensions that are known");
-      }
-    }
+    Map<String, String> required = listed(model, "requiredextensions");
+    Map<String, String> recommended = listed(model, "recommendedextensions");
+    required.forEach(
+        (namespace, prefix) -> {
+          if (!Schema.table().knows(namespace)) {
+            String found = "the required extension " + prefix + " (" + namespace + ") is unknown";
+            findings.add(CoreRules.REQUIRED, model, found, "extensions that are published");
+          }
+        });
+    recommended.forEach(
+        (namespace, prefix) -> {
+          if (required.containsKey(namespace)) {
+            String found = "the extension " + prefix + " is both required and recommended";
+            findings.add(CoreRules.BOTH, model, found, "one of the two");
+          } else if (!Schema.table().knows(namespace)) {
+            String found =
+                "the recommended extension " + prefix + " (" + namespace + ") is unknown";
+            findings.add(CoreRules.RECOMMENDED, model, found, "extensions that are published");
+          }
+        });
   }
 
-  private Set<String> listed(Element model, String attribute) {
-    Set<String> namespaces = new HashSet<>();
+  /** The prefixes of a list by the namespaces that they mean. */
+  private Map<String, String> listed(Element model, String attribute) {
+    Map<String, String> listed = new LinkedHashMap<>();
     Map<String, String> prefixes = model.tag().prefixes();
     for (String prefix : NumberText.words(model.value(attribute).orElse(""))) {
       String namespace = prefixes.getOrDefault(prefix, "");
@@ -80,10 +85,10 @@ final class CoreChecks implements Checker {
         String found = attribute + " lists '" + prefix + "', which is not declared";
         findings.add(CoreRules.PREFIX, model, found, "a prefix that the model declares");
       } else {
-        namespaces.add(namespace);
+        listed.put(namespace, prefix);
       }
     }
-    return namespaces;
+    return listed;
   }
 
   private void metadata(Element element) {

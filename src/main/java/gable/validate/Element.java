@@ -5,20 +5,20 @@ import gable.opc.XmlTag;
 import gable.threemf.MeshNumbers;
 import gable.threemf.Names;
 import gable.threemf.NumberText;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** An element that stands where the table has it, with what its children said so far. */
 final class Element {
+
+  private static final int[] NONE = {};
 
   private final String part;
   private final XmlTag tag;
   private final ElementRule rule;
   private final Optional<Element> parent;
   private final int number;
-  private final Map<String, Integer> counts = new HashMap<>(4);
+  private final int[] counts;
   private Optional<MeshNumbers> numbers = Optional.empty();
   private int lastOrder;
   private boolean text;
@@ -28,7 +28,8 @@ final class Element {
     this.tag = tag;
     this.rule = rule;
     this.parent = parent;
-    this.number = parent.map(up -> up.counts.merge(rule.name(), 1, Integer::sum) - 1).orElse(0);
+    this.counts = rule.children().isEmpty() ? NONE : new int[rule.children().size()];
+    this.number = parent.map(up -> up.counts[rule.number()]++).orElse(0);
   }
 
   String part() {
@@ -87,12 +88,12 @@ final class Element {
 
   /** How many children of a name it has so far. */
   int count(String namespace, String name) {
-    return counts.getOrDefault(Schema.key(namespace, name), 0);
+    return rule.child(namespace, name).map(this::count).orElse(0);
   }
 
   /** How many children a rule of the table is about. */
   int count(ElementRule child) {
-    return counts.getOrDefault(child.name(), 0);
+    return counts[child.number()];
   }
 
   /** Notes the place of a child in the table; false if it should have come earlier. */
@@ -133,10 +134,10 @@ final class Element {
   /** Steps from the root to it. */
   String path() {
     String step = tag.name();
-    Optional<String> id = tag.value("id");
-    if (id.isPresent()) {
-      step += ' ' + id.get().strip();
-    } else if (rule.repeats()) {
+    int id = index("id");
+    if (id >= 0) {
+      step += " " + id;
+    } else if (rule.isRepeated()) {
       step += " " + number;
     }
     return parent.isPresent() ? parent.get().path() + '/' + step : step;

@@ -4,11 +4,13 @@ import gable.opc.PackageException;
 import gable.opc.Place;
 import gable.opc.Problem;
 import gable.opc.Rule;
+import gable.opc.Severity;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Gathers what is found. Of one kind in one part the first {@value #SHOWN} are kept and the rest
@@ -65,6 +67,18 @@ final class Findings {
     Tally tally = tallies.computeIfAbsent(new Kind(rule.code(), part), key -> new Tally(rule));
     tally.count++;
     return tally.count <= SHOWN;
+  }
+
+  /** How often each rule was broken, by its code; what is only discouraged does not count. */
+  Map<String, Integer> counts() {
+    Map<String, Integer> counts = new TreeMap<>();
+    tallies.forEach(
+        (kind, tally) -> {
+          if (tally.rule.severity() != Severity.NOTE) {
+            counts.merge(kind.code, tally.count, Integer::sum);
+          }
+        });
+    return counts;
   }
 
   /** All that was found, in the order of the checks. */

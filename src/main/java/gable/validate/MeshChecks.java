@@ -20,6 +20,7 @@ final class MeshChecks implements Checker {
 
   private static final List<String> SOLID = List.of("model", "solidsupport");
 
+  private final boolean surfaces;
   private final Findings findings;
   private final Map<Element, MeshLists> byMesh = new HashMap<>();
   private final Map<Element, MeshLists> byObject = new HashMap<>();
@@ -27,7 +28,13 @@ final class MeshChecks implements Checker {
   private final Map<Integer, Double> volumes = new HashMap<>();
   private MeshLists lists = new MeshLists();
 
-  MeshChecks(Findings findings) {
+  /**
+   * Checks.
+   *
+   * @param surfaces whether the meshes themselves are looked at, not only their lists
+   */
+  MeshChecks(boolean surfaces, Findings findings) {
+    this.surfaces = surfaces;
     this.findings = findings;
   }
 
@@ -96,7 +103,7 @@ final class MeshChecks implements Checker {
           lists.vertexCount() + " vertices and " + lists.triangleCount() + " triangles",
           "at least 3 and " + least);
     }
-    if (corners() && !lists.isFaulty() && lists.triangleCount() > 0) {
+    if (surfaces && corners() && !lists.isFaulty() && lists.triangleCount() > 0) {
       surface(mesh, lists.mesh(), solid);
     }
   }

@@ -5,6 +5,7 @@ import gable.opc.Part;
 import gable.opc.Relationship;
 import gable.opc.Rule;
 import gable.threemf.Names;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -23,6 +24,7 @@ final class PackageRead {
   private final Set<String> encrypted;
   private final Findings findings;
   private final Map<String, PartRead> parts = new LinkedHashMap<>();
+  private final Set<String> unread = new HashSet<>();
 
   PackageRead(OpcPackage source, Set<String> encrypted, Findings findings) {
     this.source = source;
@@ -32,6 +34,22 @@ final class PackageRead {
 
   void add(PartRead part) {
     parts.put(part.name(), part);
+  }
+
+  /** Leaves parts alone that nobody has read: what leads to them is not judged. */
+  void leave(Set<String> names) {
+    unread.addAll(names);
+    unread.removeAll(parts.keySet());
+  }
+
+  /** Asks what goes across parts. The root part must have been read. */
+  void finish() {
+    BuildChecks build = new BuildChecks(this, findings);
+    build.check();
+    new ProductionChecks(this, findings).check();
+    new SliceLinks(this, build, findings).check();
+    new PictureChecks(this, findings).check();
+    new ExtensionChecks(this, findings).check();
   }
 
   OpcPackage source() {
@@ -81,6 +99,9 @@ final class PackageRead {
     if (name.filter(encrypted::contains).isPresent()) {
       String found = "the encrypted part " + path.get() + "; its objects cannot be checked";
       findings.add(ExtensionRules.ENCRYPTED, from, found, "a part that can be read");
+      return Optional.empty();
+    }
+    if (name.filter(unread::contains).isPresent()) {
       return Optional.empty();
     }
     Optional<PartRead> part = name.map(parts::get);

@@ -1,7 +1,6 @@
 package gable.validate;
 
-import gable.opc.PackageException;
-import gable.threemf.ModelText;
+import gable.threemf.ModelVisitor;
 import java.util.List;
 
 /** A model part that was walked through, with what its checkers know. */
@@ -13,11 +12,19 @@ final class PartRead {
   private final References references;
   private final List<Runnable> last;
   private final List<Checker> checkers;
+  private final Findings findings;
   private boolean whole;
 
-  PartRead(String name, boolean root, Findings findings) {
+  /**
+   * A part that has not been read yet.
+   *
+   * @param root whether it is the root part
+   * @param surfaces whether the meshes themselves are looked at
+   */
+  PartRead(String name, boolean root, boolean surfaces, Findings findings) {
+    this.findings = findings;
     model = new PartModel(name, root, findings);
-    meshes = new MeshChecks(findings);
+    meshes = new MeshChecks(surfaces, findings);
     slices = new SliceChecks(findings);
     references = new References();
     PropertyChecks properties = new PropertyChecks(model, meshes, findings);
@@ -38,15 +45,14 @@ final class PartRead {
             shapes);
   }
 
-  /** Walks through the text; what needs the whole part is asked only if its XML is sound. */
-  void read(ModelText text, Findings findings) {
-    try {
-      text.walk(new PartWalk(model.name(), checkers, findings));
-      whole = true;
-    } catch (PackageException e) {
-      findings.add(e);
-      return;
-    }
+  /** Is to be told of the elements of the part. */
+  ModelVisitor visitor() {
+    return new PartWalk(model.name(), checkers, findings);
+  }
+
+  /** Asks what needs the whole part. Only for a part whose XML is sound. */
+  void finish() {
+    whole = true;
     last.forEach(Runnable::run);
   }
 

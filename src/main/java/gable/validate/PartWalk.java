@@ -35,12 +35,12 @@ final class PartWalk implements ModelVisitor {
   @Override
   public void started(XmlTag tag) {
     Optional<Element> parent = Optional.ofNullable(open.peek());
-    if (skipped > 0 || parent.map(up -> up.rule().opaque()).orElse(false)) {
+    if (skipped > 0 || parent.map(up -> up.rule().isOpaque()).orElse(false)) {
       skipped++;
       return;
     }
-    String above = parent.map(up -> up.rule().name()).orElse(Schema.OUTSIDE);
-    Optional<ElementRule> rule = schema.rule(above, Schema.key(tag.namespace(), tag.name()));
+    ElementRule above = parent.map(Element::rule).orElse(schema.outside());
+    Optional<ElementRule> rule = above.child(tag.namespace(), tag.name());
     if (rule.isEmpty()) {
       skipped++;
       strange(tag, parent);
@@ -75,7 +75,7 @@ final class PartWalk implements ModelVisitor {
       String found = "'" + rule.local() + "' stands behind elements that it should precede";
       add(XmlRules.ORDER, child, found, "the order of the schema");
     }
-    if (!rule.repeats() && child.number() == 1) {
+    if (!rule.isRepeated() && child.number() == 1) {
       add(XmlRules.REPEATED, child, "a second '" + rule.local() + '\'', "one");
     }
   }
@@ -144,12 +144,12 @@ final class PartWalk implements ModelVisitor {
       return;
     }
     Element element = open.pop();
-    for (ElementRule child : schema.children(element.rule().name())) {
+    for (ElementRule child : element.rule().children()) {
       boolean none = element.count(child) == 0;
-      if (none && child.required()) {
+      if (none && child.isRequired()) {
         String found = "'" + element.rule().local() + "' without '" + child.local() + '\'';
         add(XmlRules.MISSING_ELEMENT, element, found, "one");
-      } else if (none && child.occurrence() == '+') {
+      } else if (none && child.isExpected()) {
         String found = "'" + element.rule().local() + "' without any '" + child.local() + '\'';
         add(XmlRules.EMPTY, element, found, "at least one");
       }

@@ -1,25 +1,18 @@
 package gable.validate;
 
-import java.util.Collection;
-import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 
 /**
  * The elements and attributes of all specifications, from the table {@code schema.txt} beside this
- * class. Immutable.
+ * class.
+ *
+ * @param outside stands for the parent of a root element
+ * @param namespaces the namespaces of all specifications
  */
-final class Schema {
+record Schema(ElementRule outside, Set<String> namespaces) {
 
-  /** Stands for the parent of a root element. */
-  static final String OUTSIDE = "-";
-
-  private final Map<String, Map<String, ElementRule>> children;
-  private final Set<String> namespaces;
-
-  Schema(Map<String, Map<String, ElementRule>> children, Set<String> namespaces) {
-    this.children = children;
-    this.namespaces = Set.copyOf(namespaces);
+  Schema {
+    namespaces = Set.copyOf(namespaces);
   }
 
   /** The table, read once. */
@@ -31,28 +24,8 @@ final class Schema {
     static final Schema TABLE = SchemaText.read();
   }
 
-  /** Namespace and local name in one text. */
-  static String key(String namespace, String local) {
-    return '{' + namespace + '}' + local;
-  }
-
-  /** The rule for an element in a parent. */
-  Optional<ElementRule> rule(String parent, String name) {
-    return Optional.ofNullable(children.getOrDefault(parent, Map.of()).get(name));
-  }
-
-  /** The rules for all children of an element, in their order. */
-  Collection<ElementRule> children(String parent) {
-    return children.getOrDefault(parent, Map.of()).values();
-  }
-
   /** Whether a specification that this table holds owns the namespace. */
   boolean knows(String namespace) {
     return namespaces.contains(namespace);
-  }
-
-  /** The namespaces of all specifications. */
-  Set<String> namespaces() {
-    return namespaces;
   }
 }

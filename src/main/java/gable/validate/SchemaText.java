@@ -1,11 +1,13 @@
 package gable.validate;
 
 import gable.threemf.Names;
+import gable.validate.ElementRule.Where;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -13,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -27,13 +30,18 @@ final class SchemaText {
   /** Children of other specifications stand at the end of the elements of core. */
   private static final int AT_THE_END = 1000;
 
-  private static final String RESOURCES = Schema.key(Names.CORE, "resources");
-  private static final String OBJECT = Schema.key(Names.CORE, "object");
+  private static final QualifiedName OUTSIDE = new QualifiedName("", "-");
+  private static final QualifiedName RESOURCES = new QualifiedName(Names.CORE, "resources");
+  private static final QualifiedName OBJECT = new QualifiedName(Names.CORE, "object");
+
+  private record QualifiedName(String namespace, String local) {}
+
+  private record Child(QualifiedName name, Where where, List<AttributeRule> attributes) {}
 
   private final Map<String, String> namespaces = new HashMap<>();
-  private final Map<String, Map<String, ElementRule>> children = new LinkedHashMap<>();
-  private final Map<String, List<AttributeRule>> added = new HashMap<>();
-  private final Set<String> opaque = new HashSet<>();
+  private final Map<QualifiedName, List<Child>> children = new HashMap<>();
+  private final Map<QualifiedName, List<AttributeRule>> added = new HashMap<>();
+  private final Set<QualifiedName> opaque = new HashSet<>();
   private String namespace = "";
 
   private SchemaText() {}
@@ -41,7 +49,10 @@ final class SchemaText {
   static Schema read() {
     SchemaText text = new SchemaText();
     text.source().lines().filter(line -> !line.isBlank()).forEach(text::line);
-    return text.schema();
+    Where nowhere = new Where(0, '1', 0, "");
+    ElementRule outside =
+        text.rule(new Child(OUTSIDE, nowhere, List.of())); // a frame around the roots
+    return new Schema(outside, new HashSet<>(text.namespaces.values()));
   }
 
   private String source() {
@@ -74,43 +85,34 @@ final class SchemaText {
   }
 
   private void element(Matcher parts) {
-    String parent = name(parts.group(2));
-    String name = name(parts.group(3));
-    Map<String, ElementRule> siblings =
-        children.computeIfAbsent(parent, key -> new LinkedHashMap<>());
+    QualifiedName parent = name(parts.group(2));
+    QualifiedName name = name(parts.group(3));
+    List<Child> siblings = children.computeIfAbsent(parent, key -> new ArrayList<>());
     boolean instead = parts.group(1) != null;
-    List<AttributeRule> attributes = attributes(parts.group(6), parts.group(5), "");
-    siblings.put(
-        name,
-        new ElementRule(
-            name,
-            parts.group(3),
-            parts.group(4).charAt(0),
-            order(parent, name, siblings.size() - (instead ? 1 : 0)),
-            parts.group(5),
-            attributes,
-            false));
+    int order = order(parent, name, siblings.size() - (instead ? 1 : 0));
+    Where where = new Where(siblings.size(), parts.group(4).charAt(0), order, parts.group(5));
+    siblings.add(new Child(name, where, attributes(parts.group(6), parts.group(5), "")));
   }
 
-  private int order(String parent, String name, int next) {
+  private int order(QualifiedName parent, QualifiedName name, int next) {
     if (parent.equals(RESOURCES)) {
       return name.equals(OBJECT) ? 1 : 0;
     }
-    boolean own = parent.startsWith('{' + namespace + '}');
-    boolean inCore = parent.startsWith('{' + Names.CORE + '}');
+    boolean inCore = parent.namespace.equals(Names.CORE);
+    boolean own = parent.namespace.equals(namespace);
     return own ? next : inCore ? AT_THE_END : ElementRule.ANYWHERE;
   }
 
-  private String name(String written) {
-    if (written.equals(Schema.OUTSIDE)) {
-      return written;
+  private QualifiedName name(String written) {
+    if (written.equals(OUTSIDE.local)) {
+      return OUTSIDE;
     }
     int colon = written.indexOf(':');
     String owner =
         colon < 0
             ? namespace
             : Objects.requireNonNull(namespaces.get(written.substring(0, colon)), written);
-    return Schema.key(owner, written.substring(colon + 1));
+    return new QualifiedName(owner, written.substring(colon + 1));
   }
 
   private static List<AttributeRule> attributes(String list, String section, String namespace) {
@@ -133,23 +135,21 @@ final class SchemaText {
     return rules;
   }
 
-  private Schema schema() {
-    for (Map<String, ElementRule> siblings : children.values()) {
-      siblings.replaceAll((name, rule) -> complete(rule));
+  /** The rule for an element with those for all that may stand in it. */
+  private ElementRule rule(Child child) {
+    List<AttributeRule> attributes = new ArrayList<>(child.attributes);
+    attributes.addAll(added.getOrDefault(child.name, List.of()));
+    Map<String, ElementRule> below = new LinkedHashMap<>();
+    for (Child each : children.getOrDefault(child.name, List.of())) {
+      below.put(each.name.local, rule(each));
     }
-    return new Schema(children, new HashSet<>(namespaces.values()));
-  }
-
-  private ElementRule complete(ElementRule rule) {
-    List<AttributeRule> attributes = new ArrayList<>(rule.attributes());
-    attributes.addAll(added.getOrDefault(rule.name(), List.of()));
     return new ElementRule(
-        rule.name(),
-        rule.local(),
-        rule.occurrence(),
-        rule.order(),
-        rule.section(),
-        List.copyOf(attributes),
-        opaque.contains(rule.name()));
+        child.name.namespace,
+        child.name.local,
+        child.where,
+        attributes,
+        opaque.contains(child.name)
+            ? Optional.empty()
+            : Optional.of(Collections.unmodifiableMap(below)));
   }
 }

@@ -8,18 +8,26 @@ import gable.opc.Severity;
 import gable.threemf.ModelText;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
  * What was found in a package, in the order of the checks: package, key store, model parts, what
  * goes across parts.
  *
- * @param findings breaches of rules, and notes
+ * @param findings breaches of rules, and notes; of one kind in one part the first few
+ * @param counts how often each rule was broken, by its code
  */
-public record Validation(List<Problem> findings) {
+public record Validation(List<Problem> findings, Map<String, Integer> counts) {
 
   public Validation {
     findings = List.copyOf(findings);
+    counts = Map.copyOf(counts);
+  }
+
+  /** What has been found so far. */
+  static Validation of(Findings findings) {
+    return new Validation(findings.list(), findings.counts());
   }
 
   /** Checks everything in an open package. */
@@ -31,15 +39,37 @@ public record Validation(List<Problem> findings) {
     } catch (PackageException e) {
       findings.add(e);
     }
-    new Run(source, findings).run();
-    return new Validation(findings.list());
+    Set<String> encrypted = new SecureChecks(source, findings).check();
+    PackageRead all = new PackageRead(source, encrypted, findings);
+    String root = source.rootModelPart().name();
+    Set<String> names = new LinkedHashSet<>(List.of(root));
+    names.addAll(all.related(root, RelationshipTypes.MODEL));
+    names.removeAll(encrypted);
+    for (String name : names) {
+      PartRead part = new PartRead(name, name.equals(root), true, findings);
+      all.add(part);
+      read(source, part, findings);
+    }
+    if (names.contains(root)) {
+      all.finish();
+    }
+    return of(findings);
+  }
+
+  private static void read(OpcPackage source, PartRead part, Findings findings) {
+    try {
+      ModelText.of(part.name(), source.read(part.name())).walk(part.visitor());
+      part.finish();
+    } catch (PackageException e) {
+      findings.add(e);
+    }
   }
 
   /** What is known of a package that could not be opened. */
   public static Validation refused(PackageException refusal) {
     Findings findings = new Findings();
     findings.add(refusal);
-    return new Validation(findings.list());
+    return of(findings);
   }
 
   /** The verdict that the findings amount to. */
@@ -62,47 +92,5 @@ public record Validation(List<Problem> findings) {
     return finding.code().startsWith("limit-")
         || finding.code().startsWith("input-")
         || finding.rule().source().startsWith("limit ");
-  }
-
-  /** One run over a package. */
-  private static final class Run {
-
-    private final OpcPackage source;
-    private final Findings findings;
-
-    Run(OpcPackage source, Findings findings) {
-      this.source = source;
-      this.findings = findings;
-    }
-
-    void run() {
-      Set<String> encrypted = new SecureChecks(source, findings).check();
-      PackageRead all = new PackageRead(source, encrypted, findings);
-      String root = source.rootModelPart().name();
-      Set<String> names = new LinkedHashSet<>(List.of(root));
-      names.addAll(all.related(root, RelationshipTypes.MODEL));
-      names.removeAll(encrypted);
-      for (String name : names) {
-        read(name, name.equals(root), all);
-      }
-      if (names.contains(root)) {
-        BuildChecks build = new BuildChecks(all, findings);
-        build.check();
-        new ProductionChecks(all, findings).check();
-        new SliceLinks(all, build, findings).check();
-        new PictureChecks(all, findings).check();
-        new ExtensionChecks(all, findings).check();
-      }
-    }
-
-    private void read(String name, boolean isRoot, PackageRead all) {
-      PartRead part = new PartRead(name, isRoot, findings);
-      all.add(part);
-      try {
-        part.read(ModelText.of(name, source.read(name)), findings);
-      } catch (PackageException e) {
-        findings.add(e);
-      }
-    }
   }
 }

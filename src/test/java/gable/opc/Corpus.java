@@ -21,11 +21,12 @@ public final class Corpus {
   /**
    * One line of the index.
    *
+   * @param path where it is in the corpus
    * @param file where the file is
    * @param verdict what a conforming reader does with it
    * @param editor what an editor of meshes should do with it
    */
-  public record Entry(Path file, String verdict, String editor) {
+  public record Entry(String path, Path file, String verdict, String editor) {
 
     @Override
     public String toString() {
@@ -59,7 +60,7 @@ public final class Corpus {
       return lines
           .skip(1)
           .map(line -> line.split("\t", -1))
-          .map(cells -> new Entry(FOLDER.resolve(cells[0]), cells[8], cells[9]))
+          .map(cells -> new Entry(cells[0], FOLDER.resolve(cells[0]), cells[8], cells[9]))
           .toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);

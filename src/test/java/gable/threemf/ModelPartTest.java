@@ -94,7 +94,10 @@ class ModelPartTest {
                 .replace("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n", "");
     byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
     MeshObject object =
-        (MeshObject) ModelPart.read("/m", bytes, ModelLimits.USUAL).object(1).orElseThrow();
+        (MeshObject)
+            ModelPart.read("/m", bytes, ModelLimits.USUAL, ModelVisitor.NONE)
+                .object(1)
+                .orElseThrow();
     assertIsBox(object);
     for (int facet = 0; facet < 12; facet++) {
       TagText tag = TagText.at(bytes, object.source().place(facet));
@@ -140,7 +143,7 @@ class ModelPartTest {
 
   private static Problem rejection(byte[] bytes) {
     try {
-      ModelPart.read("/m", bytes, ModelLimits.USUAL);
+      ModelPart.read("/m", bytes, ModelLimits.USUAL, ModelVisitor.NONE);
     } catch (PackageException e) {
       return e.problem();
     }

@@ -86,7 +86,8 @@ public final class Models {
 
   /** A part read alone. */
   public static ModelPart part(String text) throws PackageException {
-    return ModelPart.read(ROOT, text.getBytes(StandardCharsets.UTF_8), ModelLimits.USUAL);
+    return ModelPart.read(
+        ROOT, text.getBytes(StandardCharsets.UTF_8), ModelLimits.USUAL, ModelVisitor.NONE);
   }
 
   /** The model of a package with one model part. */

@@ -1,0 +1,27 @@
+// node roundtrip.mjs INPUTS OUTPUTS: reads OUTPUTS/**/NAME.3mf and INPUTS/**/NAME.3mf strictly with the
+// consortium's reference library. An output may not fail or warn where its input does not. Ends with 0 if
+// all keep to that, 1 if one does not, 2 if called wrongly.
+import { existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { read } from './package3mf.mjs';
+
+const [inputs, outputs] = process.argv.slice(2);
+if (!inputs || !outputs || !existsSync(inputs) || !existsSync(outputs)) {
+  console.error('usage: node roundtrip.mjs INPUTS OUTPUTS');
+  process.exit(2);
+}
+const names = readdirSync(outputs, { recursive: true }).map(String).filter((name) => name.endsWith('.3mf')).sort();
+let failed = 0;
+let unread = 0;
+for (const name of names) {
+  const before = read(join(inputs, name));
+  const after = read(join(outputs, name));
+  const faults = [];
+  if (after.error !== '' && after.error !== before.error) faults.push(`the reference library says ${after.error}`);
+  if (after.warnings.length > before.warnings.length) faults.push(`more warnings: ${after.warnings.join('; ')}`);
+  faults.forEach((fault) => console.log(`${name}: ${fault}`));
+  if (faults.length > 0) failed++;
+  if (before.error !== '') unread++;
+}
+console.log(`${names.length - failed} passed, ${failed} failed; the library does not read ${unread} of the inputs`);
+process.exit(failed === 0 && names.length > 0 ? 0 : 1);
