@@ -6,8 +6,10 @@ import gable.validate.PackageRead.Target;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -34,11 +36,7 @@ final class SliceLinks {
       part.model().resources().stream().filter(Resource::isObject).forEach(this::object);
       part.slices().stacks().values().forEach(stack -> stack.references().forEach(this::reference));
     }
-    for (PartRead part : all.whole()) {
-      if (part.model().isRoot()) {
-        part.model().items().forEach(this::planar);
-      }
-    }
+    planar();
   }
 
   private static Optional<String> of(Element object, String attribute) {
@@ -150,25 +148,47 @@ final class SliceLinks {
   }
 
   /** All transforms on the way down to an object with slices keep the plane of the slices. */
-  private void planar(Element item) {
-    Deque<List<Element>> left = new ArrayDeque<>(List.of(List.of(item)));
-    Set<Element> seen = new HashSet<>();
-    while (!left.isEmpty()) {
-      List<Element> way = left.pop();
-      Element use = way.get(way.size() - 1);
-      Optional<Element> object = build.shown(use).map(target -> target.resource().element());
-      if (object.isEmpty() || !seen.add(object.get())) {
-        continue;
-      }
-      if (of(object.get(), "slicestackid").isPresent()) {
-        way.forEach(this::keepsPlane);
-      }
-      for (Element component : build.components(object.get())) {
-        List<Element> further = new ArrayList<>(way);
-        further.add(component);
-        left.push(further);
+  private void planar() {
+    List<Element> uses = new ArrayList<>();
+    for (PartRead part : all.whole()) {
+      uses.addAll(part.model().components());
+      uses.addAll(part.model().isRoot() ? part.model().items() : List.of());
+    }
+    Set<Element> sliced = sliced();
+    for (Element use : uses) {
+      if (shown(use).filter(sliced::contains).isPresent()) {
+        keepsPlane(use);
       }
     }
+  }
+
+  private Optional<Element> shown(Element use) {
+    return build.shown(use).map(target -> target.resource().element());
+  }
+
+  /** Objects that have slices, and those that are made of such. */
+  private Set<Element> sliced() {
+    Map<Element, List<Element>> users = new HashMap<>();
+    Deque<Element> left = new ArrayDeque<>();
+    for (PartRead part : all.whole()) {
+      for (Element component : part.model().components()) {
+        Element user = component.parent().parent();
+        shown(component)
+            .ifPresent(used -> users.computeIfAbsent(used, key -> new ArrayList<>()).add(user));
+      }
+      part.model().resources().stream()
+          .map(Resource::element)
+          .filter(element -> of(element, "slicestackid").isPresent())
+          .forEach(left::add);
+    }
+    Set<Element> sliced = new HashSet<>();
+    while (!left.isEmpty()) {
+      Element object = left.pop();
+      if (sliced.add(object)) {
+        left.addAll(users.getOrDefault(object, List.of()));
+      }
+    }
+    return sliced;
   }
 
   private void keepsPlane(Element use) {
