@@ -1,4 +1,4 @@
-// Reads a package with the consortium's reference library, in its strict mode, and flattens the
+// Reads a package with the consortium's reference library, strictly unless told otherwise, and flattens the
 // build into meshes in millimetres as they lie on the plate.
 import lib3mf from '@3mfconsortium/lib3mf';
 import { readFileSync } from 'node:fs';
@@ -9,11 +9,11 @@ const wrapper = new library.CWrapper();
 const MILLIMETRES = [0.001, 1, 10, 25.4, 304.8, 1000];
 
 /** What the library says of a file: {error, warnings[], meshes[]}; error is '' when it reads. */
-export function read(path) {
+export function read(path, strict = true) {
   library.FS.writeFile('/model.3mf', readFileSync(path));
   const model = wrapper.CreateModel();
   const reader = model.QueryReader('3mf');
-  reader.SetStrictModeActive(true);
+  reader.SetStrictModeActive(strict);
   let error = '';
   try {
     reader.ReadFromFile('/model.3mf');

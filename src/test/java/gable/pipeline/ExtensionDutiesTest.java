@@ -13,22 +13,15 @@ import static gable.pipeline.Texts.all;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import gable.opc.RelationshipTypes;
-import gable.pipeline.Settings.MixedOrientation;
-import gable.pipeline.Settings.UnknownParts;
-import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What an editor of meshes owes to extensions: one case or more for each
- * rule, through the whole program. C core 1.4, M materials and properties, P production, S slices, B beam lattice, BO
+ * What an editor of meshes owes to extensions: one case or more for each rule, through the whole
+ * program. C core 1.4, M materials and properties, P production, S slices, B beam lattice, BO
  * booleans, D displacement, V volumetric, SC secure content, OPC the packaging conventions, first
  * edition. What the texts leave open is a decision of this project.
  */
@@ -260,7 +253,8 @@ class ExtensionDutiesTest {
   @Test
   @DisplayName("C 2.3.1, 3.4: a required extension that nobody knows: refused by prefix and name")
   void refusesUnknownRequiredExtensions() throws Exception {
-    SubjectRun run = of("x;requiredextensions=\"x\"", block(1, "")).run().refused("extension-required");
+    SubjectRun run =
+        of("x;requiredextensions=\"x\"", block(1, "")).run().refused("extension-required");
     assertThat(run.result().toString()).contains("x (urn:example:x)");
   }
 

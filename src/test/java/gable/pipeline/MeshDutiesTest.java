@@ -4,7 +4,6 @@ import static gable.pipeline.Subject.BLOCK;
 import static gable.pipeline.Subject.ROOT;
 import static gable.pipeline.Subject.block;
 import static gable.pipeline.Subject.blockWith;
-import static gable.pipeline.Subject.model;
 import static gable.pipeline.Subject.object;
 import static gable.pipeline.Subject.of;
 import static gable.pipeline.Subject.triangles;
@@ -16,13 +15,7 @@ import static gable.pipeline.Texts.scaled;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import gable.opc.RelationshipTypes;
-import gable.pipeline.Settings.MixedOrientation;
-import gable.pipeline.Settings.UnknownParts;
-import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,10 +23,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What an editor of meshes owes to the mesh that it changes, its properties and its uses: one case or more for each
- * rule, through the whole program. C core 1.4, M materials and properties, P production, S slices, B beam lattice, BO
- * booleans, D displacement, V volumetric, SC secure content, OPC the packaging conventions, first
- * edition. What the texts leave open is a decision of this project.
+ * What an editor of meshes owes to the mesh that it changes, its properties and its uses: one case
+ * or more for each rule, through the whole program. C core 1.4, M materials and properties, P
+ * production, S slices, B beam lattice, BO booleans, D displacement, V volumetric, SC secure
+ * content, OPC the packaging conventions, first edition. What the texts leave open is a decision of
+ * this project.
  */
 class MeshDutiesTest {
 

@@ -9,29 +9,20 @@ import static gable.pipeline.Subject.of;
 import static gable.pipeline.Texts.HALF_RED;
 import static gable.pipeline.Texts.TETRAHEDRON;
 import static gable.pipeline.Texts.all;
-import static gable.pipeline.Texts.number;
 import static gable.pipeline.Texts.scaled;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import gable.opc.RelationshipTypes;
 import gable.pipeline.Settings.MixedOrientation;
 import gable.pipeline.Settings.UnknownParts;
-import java.math.BigDecimal;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What an editor of meshes owes to the package around the mesh: one case or more for each
- * rule, through the whole program. C core 1.4, M materials and properties, P production, S slices, B beam lattice, BO
- * booleans, D displacement, V volumetric, SC secure content, OPC the packaging conventions, first
- * edition. What the texts leave open is a decision of this project.
+ * What an editor of meshes owes to the package around the mesh: one case or more for each rule,
+ * through the whole program. C core 1.4, M materials and properties, P production, S slices, B beam
+ * lattice, BO booleans, D displacement, V volumetric, SC secure content, OPC the packaging
+ * conventions, first edition. What the texts leave open is a decision of this project.
  */
 class PackageDutiesTest {
 
@@ -182,7 +173,8 @@ class PackageDutiesTest {
             .owned(RelationshipTypes.MUST_PRESERVE, "own/kept.note", "for ever");
     SubjectRun kept = subject.run().changed().keepsAllBut(ROOT);
     assertThat(kept.codes()).contains("unknown-part-kept");
-    SubjectRun dropped = subject.run(Settings.usual().withUnknownParts(UnknownParts.DROP)).changed();
+    SubjectRun dropped =
+        subject.run(Settings.usual().withUnknownParts(UnknownParts.DROP)).changed();
     assertThat(dropped.items()).contains("own/kept.note").doesNotContain("own/shop.note");
     assertThat(dropped.after("_rels/.rels")).contains("kept.note").doesNotContain("shop.note");
     assertThat(dropped.after("[Content_Types].xml")).doesNotContain("shop.note");

@@ -22,7 +22,7 @@ final class SubjectRun {
   private final byte[] output;
   private final FileResult result;
 
-  private SubjectRun(byte[] input, byte[] output, FileResult result) {
+  SubjectRun(byte[] input, byte[] output, FileResult result) {
     this.input = input;
     this.output = output;
     this.result = result;
