@@ -4,9 +4,9 @@ import static gable.pipeline.Subject.BLOCK;
 import static gable.pipeline.Subject.ROOT;
 import static gable.pipeline.Subject.block;
 import static gable.pipeline.Subject.blockWith;
+import static gable.pipeline.Subject.dressed;
 import static gable.pipeline.Subject.model;
 import static gable.pipeline.Subject.object;
-import static gable.pipeline.Subject.of;
 import static gable.pipeline.Subject.triangles;
 import static gable.pipeline.Texts.TETRAHEDRON;
 import static gable.pipeline.Texts.all;
@@ -31,7 +31,7 @@ class ExtensionDutiesTest {
   @DisplayName("C 2.3.3.1: attributes of extensions follow triangles and stay with vertices")
   void carriesAttributesOfExtensions() throws Exception {
     String mesh = triangles("x:weld=\"7\"").replaceFirst("<vertex ", "<vertex x:id=\"v0\" ");
-    SubjectRun run = of("x", object(1, "", mesh)).run().changed();
+    SubjectRun run = dressed("x", object(1, "", mesh)).run().changed();
     List<String> tags = all("<triangle [^>]*>", run.after(ROOT));
     assertThat(run.codes()).contains("triangle-attributes-copied");
     assertThat(run.after(ROOT)).contains("<vertex x:id=\"v0\" ");
@@ -44,7 +44,7 @@ class ExtensionDutiesTest {
   @Test
   @DisplayName("C 2.3.3.1: unknown elements in a mesh may hold numbers of triangles: left")
   void leavesAMeshWithUnknownElements() throws Exception {
-    of("x", blockWith(1, "<x:welds><x:weld triangle=\"3\"/></x:welds>"))
+    dressed("x", blockWith(1, "<x:welds><x:weld triangle=\"3\"/></x:welds>"))
         .run()
         .left("mesh-unknown-element");
   }
@@ -53,14 +53,14 @@ class ExtensionDutiesTest {
   @DisplayName("C 2.3.3.1: unknown elements elsewhere stay as they are")
   void keepsUnknownElementsElsewhere() throws Exception {
     String thing = "<x:thing deep=\"1\"><x:mesh>&amp;</x:mesh><!-- kept --></x:thing>";
-    SubjectRun run = of("x", thing + block(1, " x:mark=\"2\"")).run().changed();
+    SubjectRun run = dressed("x", thing + block(1, " x:mark=\"2\"")).run().changed();
     assertThat(run.after(ROOT)).contains(thing, "x:mark=\"2\"");
   }
 
   @Test
   @DisplayName("C 2.3.3.1, 3.4: declarations that look unused stay, none are added")
   void keepsDeclarations() throws Exception {
-    SubjectRun run = of("s;m;x", block(1, "")).run().changed();
+    SubjectRun run = dressed("s;m;x", block(1, "")).run().changed();
     String head = run.before(ROOT).substring(0, run.before(ROOT).indexOf("<resources>"));
     assertThat(run.after(ROOT)).startsWith(head);
     assertThat(all("xmlns", run.after(ROOT))).hasSameSizeAs(all("xmlns", run.before(ROOT)));
@@ -75,7 +75,10 @@ class ExtensionDutiesTest {
             "<object id=\"1\"><components><component objectid=\"1\" p:path=\"/3D/3dmodel.model\"/>"
                 + "</components></object>",
             "");
-    of("p;requiredextensions=\"p\"", block(1, ""), "<item objectid=\"1\" p:path=\"/3D/a.model\"/>")
+    dressed(
+            "p;requiredextensions=\"p\"",
+            block(1, ""),
+            "<item objectid=\"1\" p:path=\"/3D/a.model\"/>")
         .related(RelationshipTypes.MODEL, "3D/a.model", child)
         .run()
         .refused("production-path");
@@ -87,7 +90,7 @@ class ExtensionDutiesTest {
     String alternatives =
         "<pa:alternatives><pa:alternative objectid=\"2\" path=\"/3D/a.model\""
             + " UUID=\"00000000-0000-4000-8000-000000000001\"/></pa:alternatives>";
-    of(
+    dressed(
             "pa;requiredextensions=\"pa\"",
             object(1, " pa:modelresolution=\"lowres\"", BLOCK + alternatives))
         .related(RelationshipTypes.MODEL, "3D/a.model", model("", object(2, "", TETRAHEDRON), ""))
@@ -101,7 +104,7 @@ class ExtensionDutiesTest {
     String lattice =
         "<b:beamlattice radius=\"1\" minlength=\"0.1\"><b:beams><b:beam v1=\"0\" v2=\"1\"/>"
             + "</b:beams></b:beamlattice>";
-    of("b;requiredextensions=\"b\"", blockWith(1, lattice)).run().left("object-lattice");
+    dressed("b;requiredextensions=\"b\"", blockWith(1, lattice)).run().left("object-lattice");
   }
 
   @Test
@@ -111,7 +114,7 @@ class ExtensionDutiesTest {
         "<b:beamlattice radius=\"1\" minlength=\"0.1\" clippingmode=\"inside\" clippingmesh=\"1\">"
             + "<b:beams><b:beam v1=\"0\" v2=\"1\"/></b:beams></b:beamlattice>";
     String clipped = object(2, "", TETRAHEDRON.replace("</mesh>", lattice + "</mesh>"));
-    of("b;requiredextensions=\"b\"", block(1, "") + clipped).run().left("object-referred");
+    dressed("b;requiredextensions=\"b\"", block(1, "") + clipped).run().left("object-referred");
   }
 
   @ParameterizedTest
@@ -124,7 +127,7 @@ class ExtensionDutiesTest {
   @DisplayName("S 2: slices carry the shape, or would go stale: left")
   void leavesSlicedObjects(String attributes) throws Exception {
     String stack = "<s:slicestack id=\"9\"><s:slice ztop=\"1\"/></s:slicestack>";
-    of("s;requiredextensions=\"s\"", stack + block(1, attributes)).run().left("object-slices");
+    dressed("s;requiredextensions=\"s\"", stack + block(1, attributes)).run().left("object-slices");
   }
 
   @Test
@@ -133,7 +136,7 @@ class ExtensionDutiesTest {
     String stack = "<s:slicestack id=\"9\"><s:slice ztop=\"1\"/></s:slicestack>";
     String item = "<item objectid=\"2\" transform=\"0 1.0 0.00 -1 0 0.0 0 0 1.0 30 0 0\"/>";
     SubjectRun run =
-        of(
+        dressed(
                 "s;requiredextensions=\"s\"",
                 stack
                     + object(2, " s:slicestackid=\"9\" s:meshresolution=\"lowres\"", TETRAHEDRON)
@@ -150,7 +153,7 @@ class ExtensionDutiesTest {
     String shape =
         "<object id=\"3\"><bo:booleanshape objectid=\"1\" operation=\"difference\">"
             + "<bo:boolean objectid=\"2\"/></bo:booleanshape></object>";
-    of(
+    dressed(
             "bo;requiredextensions=\"bo\"",
             block(1, "") + object(2, "", TETRAHEDRON) + shape,
             "<item objectid=\"3\"/><item objectid=\"1\"/>")
@@ -164,7 +167,7 @@ class ExtensionDutiesTest {
     String shape =
         "<object id=\"3\"><bo:booleanshape objectid=\"1\"><bo:boolean objectid=\"2\"/>"
             + "</bo:booleanshape></object>";
-    of("bo", block(1, "") + object(2, "", TETRAHEDRON) + shape).run().left("object-referred");
+    dressed("bo", block(1, "") + object(2, "", TETRAHEDRON) + shape).run().left("object-referred");
   }
 
   @Test
@@ -180,7 +183,7 @@ class ExtensionDutiesTest {
                 .replace("</vertices", "</d:vertices")
                 .replace("</triangles", "</d:triangles")
             + "</d:displacementmesh></object>";
-    of(
+    dressed(
             "d;requiredextensions=\"d\"",
             block(1, "") + displaced,
             "<item objectid=\"1\"/><item objectid=\"2\"/>")
@@ -195,7 +198,9 @@ class ExtensionDutiesTest {
         "<i:implicitfunction id=\"6\"><i:in/></i:implicitfunction><v:volumedata id=\"8\">"
             + "<v:color functionid=\"6\" channel=\"c\"/></v:volumedata>";
     SubjectRun run =
-        of("v;i", volume + object(1, "", BLOCK.replaceFirst("<mesh>", "<mesh v:volumeid=\"8\">")))
+        dressed(
+                "v;i",
+                volume + object(1, "", BLOCK.replaceFirst("<mesh>", "<mesh v:volumeid=\"8\">")))
             .run()
             .changed();
     assertThat(run.after(ROOT)).contains(volume, "<mesh v:volumeid=\"8\">");
@@ -207,7 +212,7 @@ class ExtensionDutiesTest {
     String level =
         "<i:implicitfunction id=\"6\"><i:in/></i:implicitfunction><object id=\"2\">"
             + "<v:levelset functionid=\"6\" channel=\"s\" meshid=\"1\"/></object>";
-    of("v;i", block(1, "") + level, "<item objectid=\"1\"/>").run().left("object-referred");
+    dressed("v;i", block(1, "") + level, "<item objectid=\"1\"/>").run().left("object-referred");
   }
 
   @Test
@@ -215,7 +220,7 @@ class ExtensionDutiesTest {
   void leavesMeshesThatFunctionsRead() throws Exception {
     String function =
         "<i:implicitfunction id=\"6\"><i:mesh identifier=\"m\" objectid=\"1\"/></i:implicitfunction>";
-    of("i", block(1, "") + function).run().left("object-referred");
+    dressed("i", block(1, "") + function).run().left("object-referred");
   }
 
   @Test
@@ -228,7 +233,7 @@ class ExtensionDutiesTest {
             + " path=\"/3D/secret.model\"><cekparams encryptionalgorithm=\"a\"/></resourcedata>"
             + "</resourcedatagroup></keystore>";
     SubjectRun run =
-        of(
+        dressed(
                 "p;requiredextensions=\"p\"",
                 block(1, ""),
                 "<item objectid=\"1\"/><item objectid=\"1\" p:path=\"/3D/secret.model\"/>")
@@ -247,21 +252,21 @@ class ExtensionDutiesTest {
   @Test
   @DisplayName("C 3.4, SC 1: secure content that is required and not supported: refused")
   void refusesRequiredSecureContent() throws Exception {
-    of("sc;requiredextensions=\"sc\"", block(1, "")).run().refused("extension-required");
+    dressed("sc;requiredextensions=\"sc\"", block(1, "")).run().refused("extension-required");
   }
 
   @Test
   @DisplayName("C 2.3.1, 3.4: a required extension that nobody knows: refused by prefix and name")
   void refusesUnknownRequiredExtensions() throws Exception {
     SubjectRun run =
-        of("x;requiredextensions=\"x\"", block(1, "")).run().refused("extension-required");
+        dressed("x;requiredextensions=\"x\"", block(1, "")).run().refused("extension-required");
     assertThat(run.result().toString()).contains("x (urn:example:x)");
   }
 
   @Test
   @DisplayName("C 3.4: a recommended extension that nobody knows: a warning, and work goes on")
   void warnsOfUnknownRecommendedExtensions() throws Exception {
-    SubjectRun run = of("x;recommendedextensions=\"x\"", block(1, "")).run().changed();
+    SubjectRun run = dressed("x;recommendedextensions=\"x\"", block(1, "")).run().changed();
     assertThat(run.codes()).contains("extension-recommended");
   }
 }

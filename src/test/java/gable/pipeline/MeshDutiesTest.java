@@ -4,8 +4,8 @@ import static gable.pipeline.Subject.BLOCK;
 import static gable.pipeline.Subject.ROOT;
 import static gable.pipeline.Subject.block;
 import static gable.pipeline.Subject.blockWith;
+import static gable.pipeline.Subject.dressed;
 import static gable.pipeline.Subject.object;
-import static gable.pipeline.Subject.of;
 import static gable.pipeline.Subject.triangles;
 import static gable.pipeline.Texts.HALF_RED;
 import static gable.pipeline.Texts.all;
@@ -34,7 +34,7 @@ class MeshDutiesTest {
   @Test
   @DisplayName("C 4.1.3, B 2.1.1.1: vertices are appended, the old ones keep text and number")
   void appendsVerticesAndKeepsTheOldOnes() throws Exception {
-    SubjectRun run = of("", block(1, "")).run().changed().keepsAllBut(ROOT);
+    SubjectRun run = dressed("", block(1, "")).run().changed().keepsAllBut(ROOT);
     String before = between(run.before(ROOT), "<vertices>", "      </vertices>");
     String after = between(run.after(ROOT), "<vertices>", "      </vertices>");
     assertThat(after).startsWith(before).hasSizeGreaterThan(before.length());
@@ -43,7 +43,7 @@ class MeshDutiesTest {
   @Test
   @DisplayName("C 4.1.2: triangles that stay keep text and place, so that the last one still wins")
   void keepsTextAndPlaceOfTrianglesThatStay() throws Exception {
-    SubjectRun run = of("", block(1, "")).run().changed();
+    SubjectRun run = dressed("", block(1, "")).run().changed();
     List<String> before = all("<triangle [^>]*>", run.before(ROOT));
     List<String> after = all("<triangle [^>]*>", run.after(ROOT));
     int kept = 0;
@@ -57,7 +57,8 @@ class MeshDutiesTest {
   @Test
   @DisplayName("C 3.4, 4.1.3.1: an inch stays an inch")
   void writesInTheUnitOfThePart() throws Exception {
-    SubjectRun run = of("unit=\"centimeter\"", object(1, "", scaled(BLOCK, 0.1))).run().changed();
+    SubjectRun run =
+        dressed("unit=\"centimeter\"", object(1, "", scaled(BLOCK, 0.1))).run().changed();
     for (String z : all("z=\"([^\"]*)\"", run.after(ROOT))) {
       assertThat(Double.parseDouble(z)).isBetween(0.0, 2.0);
     }
@@ -88,7 +89,7 @@ class MeshDutiesTest {
   void interpolatesPropertiesIntoEntriesThatAreAppended(String rule, String entry, String group)
       throws Exception {
     String mesh = triangles("p1=\"0\" p2=\"1\" p3=\"1\"");
-    Subject subject = of("m", group + object(1, " pid=\"5\" pindex=\"0\"", mesh));
+    Subject subject = dressed("m", group + object(1, " pid=\"5\" pindex=\"0\"", mesh));
     if (group.contains("texture2d")) {
       subject
           .types("<Default Extension=\"png\" ContentType=\"image/png\"/>")
@@ -111,7 +112,9 @@ class MeshDutiesTest {
         "<basematerials id=\"5\"><base name=\"a\" displaycolor=\"#FF0000\"/>"
             + "<base name=\"b\" displaycolor=\"#00FF00\"/></basematerials>";
     SubjectRun run =
-        of("", group + object(1, " pid=\"5\" pindex=\"0\"", triangles("p1=\"1\""))).run().changed();
+        dressed("", group + object(1, " pid=\"5\" pindex=\"0\"", triangles("p1=\"1\"")))
+            .run()
+            .changed();
     assertThat(run.after(ROOT)).contains(group);
     assertThat(all("<triangle [^>]*>", run.after(ROOT))).allMatch(tag -> tag.contains("p1=\"1\""));
   }
@@ -121,7 +124,8 @@ class MeshDutiesTest {
       "Decision on C 4.1.4.1: a new face has the value of the nearest point, and it is said")
   void saysWhereNewFacesTookTheirColourFrom() throws Exception {
     String mesh = triangles("p1=\"0\" p2=\"1\" p3=\"1\"");
-    SubjectRun run = of("m", HALF_RED + object(1, " pid=\"5\" pindex=\"0\"", mesh)).run().changed();
+    SubjectRun run =
+        dressed("m", HALF_RED + object(1, " pid=\"5\" pindex=\"0\"", mesh)).run().changed();
     assertThat(run.codes()).contains("property-borrowed");
   }
 
@@ -135,7 +139,7 @@ class MeshDutiesTest {
             + (count - 1)
             + "\"/></t:triangleset>"
             + "<t:triangleset name=\"none\" identifier=\"x:none\"/></t:trianglesets>";
-    SubjectRun run = of("t;x", blockWith(1, sets)).run().changed();
+    SubjectRun run = dressed("t;x", blockWith(1, sets)).run().changed();
     String after = run.after(ROOT);
     assertThat(after).contains("<t:triangleset name=\"none\" identifier=\"x:none\"/>");
     int members = 0;
@@ -152,7 +156,7 @@ class MeshDutiesTest {
   @Test
   @DisplayName("C 3.3: a mirrored use is looked at as it lies, and written as it was turned")
   void writesMirroredMeshesUnmirrored() throws Exception {
-    of("", block(1, ""), "<item objectid=\"1\" transform=\"-1 0 0 0 1 0 0 0 1 40 0 0\"/>")
+    dressed("", block(1, ""), "<item objectid=\"1\" transform=\"-1 0 0 0 1 0 0 0 1 40 0 0\"/>")
         .run()
         .changed(); // inside out would be a new finding
   }
@@ -160,7 +164,7 @@ class MeshDutiesTest {
   @Test
   @DisplayName("C 3.3: a transform without an inverse: that use is refused")
   void refusesSingularTransforms() throws Exception {
-    of("", block(1, ""), "<item objectid=\"1\" transform=\"1 0 0 0 1 0 0 0 0 0 0 0\"/>")
+    dressed("", block(1, ""), "<item objectid=\"1\" transform=\"1 0 0 0 1 0 0 0 0 0 0 0\"/>")
         .run()
         .refused("transform-singular");
   }
@@ -170,7 +174,7 @@ class MeshDutiesTest {
   @DisplayName("C 4: only objects of type model are changed")
   void leavesOtherTypes(String type) throws Exception {
     SubjectRun run =
-        of(
+        dressed(
                 "",
                 block(1, " type=\"" + type + "\"") + block(2, ""),
                 "<item objectid=\"1\"/><item objectid=\"2\"/>")
@@ -184,7 +188,10 @@ class MeshDutiesTest {
   void leavesOpenMeshes() throws Exception {
     String open = BLOCK.replaceFirst("        <triangle [^>]*>\n", "");
     SubjectRun run =
-        of("", object(1, "", open) + block(2, ""), "<item objectid=\"1\"/><item objectid=\"2\"/>")
+        dressed(
+                "",
+                object(1, "", open) + block(2, ""),
+                "<item objectid=\"1\"/><item objectid=\"2\"/>")
             .run()
             .changed();
     assertThat(run.after(ROOT)).contains(object(1, "", open));

@@ -3,9 +3,9 @@ package gable.pipeline;
 import static gable.pipeline.Subject.BLOCK;
 import static gable.pipeline.Subject.ROOT;
 import static gable.pipeline.Subject.block;
+import static gable.pipeline.Subject.dressed;
 import static gable.pipeline.Subject.model;
 import static gable.pipeline.Subject.object;
-import static gable.pipeline.Subject.of;
 import static gable.pipeline.Texts.HALF_RED;
 import static gable.pipeline.Texts.TETRAHEDRON;
 import static gable.pipeline.Texts.all;
@@ -32,7 +32,7 @@ class PackageDutiesTest {
     String said = " name=\"a &lt; b\" partnumber=\"77\" type=\"model\"";
     String group =
         "<metadatagroup><metadata name=\"Title\" preserve=\"1\">T</metadata></metadatagroup>";
-    SubjectRun run = of("", object(1, said, group + BLOCK)).run().changed();
+    SubjectRun run = dressed("", object(1, said, group + BLOCK)).run().changed();
     assertThat(run.after(ROOT)).contains(said, group);
   }
 
@@ -44,7 +44,7 @@ class PackageDutiesTest {
       old[k] = " p:UUID=\"00000000-0000-4000-8000-00000000000" + k + '"';
     }
     String items = "<item objectid=\"1\"" + old[2] + "/><item objectid=\"2\"" + old[3] + "/>";
-    Subject subject = of("p", block(1, old[0]) + object(2, old[1], TETRAHEDRON), items);
+    Subject subject = dressed("p", block(1, old[0]) + object(2, old[1], TETRAHEDRON), items);
     subject.part(ROOT, subject.run().before(ROOT).replace("<build>", "<build" + old[4] + ">"));
     SubjectRun run = subject.run().changed();
     assertThat(run.after(ROOT)).contains(old[1], old[3]).doesNotContain(old[0], old[2], old[4]);
@@ -59,7 +59,7 @@ class PackageDutiesTest {
   void changesTheObjectInItsPart() throws Exception {
     String child = model("", block(1, "") + object(2, "", TETRAHEDRON), "");
     SubjectRun run =
-        of(
+        dressed(
                 "p;requiredextensions=\"p\"",
                 "",
                 "<item objectid=\"1\" p:path=\"/3D/a.model\"/>"
@@ -79,7 +79,7 @@ class PackageDutiesTest {
   void measuresEachPartInItsUnit() throws Exception {
     String child = model("unit=\"centimeter\"", object(1, "", scaled(BLOCK, 0.1)), "");
     SubjectRun run =
-        of(
+        dressed(
                 "p;unit=\"millimeter\";requiredextensions=\"p\"",
                 "",
                 "<item objectid=\"1\" p:path=\"/3D/a.model\"/>")
@@ -99,7 +99,7 @@ class PackageDutiesTest {
     String group = "<metadatagroup><metadata name=\"Title\">T</metadata></metadatagroup>";
     String onItsSide = " transform=\"0 0 1 0 1 0 -1 0 0 60 0 0\"";
     SubjectRun run =
-        of(
+        dressed(
                 "m;x",
                 HALF_RED + object(1, said, group + BLOCK) + object(8, "", TETRAHEDRON),
                 "<item objectid=\"1\"/><item objectid=\"1\"" + onItsSide + "/>")
@@ -117,7 +117,7 @@ class PackageDutiesTest {
       "Decision on C 4.2: an object that lies several ways up is left where that is wished")
   void leavesWhatLiesSeveralWaysUp() throws Exception {
     Settings settings = Settings.usual().withMixedOrientation(MixedOrientation.LEAVE);
-    of(
+    dressed(
             "",
             block(1, ""),
             "<item objectid=\"1\"/>"
@@ -129,7 +129,7 @@ class PackageDutiesTest {
   @Test
   @DisplayName("C 3.4.3: what the build does not reach is not changed")
   void leavesWhatIsNotBuilt() throws Exception {
-    SubjectRun run = of("", block(2, "") + block(1, "")).run().changed();
+    SubjectRun run = dressed("", block(2, "") + block(1, "")).run().changed();
     assertThat(run.after(ROOT)).contains(block(2, ""));
   }
 
@@ -137,7 +137,7 @@ class PackageDutiesTest {
   @DisplayName("C 2.1.3: pictures show the old model: kept, and said")
   void keepsPicturesAndSaysThatTheyAreOld() throws Exception {
     SubjectRun run =
-        of("", block(1, " thumbnail=\"/3D/o.png\""))
+        dressed("", block(1, " thumbnail=\"/3D/o.png\""))
             .types("<Default Extension=\"png\" ContentType=\"image/png\"/>")
             .owned(RelationshipTypes.THUMBNAIL, "Metadata/t.png", "picture")
             .related(RelationshipTypes.THUMBNAIL, "3D/o.png", "picture")
@@ -150,7 +150,7 @@ class PackageDutiesTest {
   @Test
   @DisplayName("C 2.1.4, 6.2: print tickets and core properties are copied")
   void copiesTicketsAndCoreProperties() throws Exception {
-    of("", block(1, ""))
+    dressed("", block(1, ""))
         .types("<Default Extension=\"xml\" ContentType=\"text/xml\"/>")
         .related(RelationshipTypes.PRINT_TICKET, "3D/ticket.xml", "<ticket/>")
         .owned(RelationshipTypes.CORE_PROPERTIES, "docProps/core.xml", "<core/>")
@@ -165,7 +165,7 @@ class PackageDutiesTest {
           + " of them; what must be preserved stays")
   void keepsOrDropsUnknownParts() throws Exception {
     Subject subject =
-        of("", block(1, ""))
+        dressed("", block(1, ""))
             .types(
                 "<Override PartName=\"/own/shop.note\" ContentType=\"text/plain\"/>"
                     + "<Default Extension=\"note\" ContentType=\"text/plain\"/>")
@@ -183,7 +183,7 @@ class PackageDutiesTest {
   @Test
   @DisplayName("C 2.1.1: a target outside the package is kept and never fetched")
   void neverFetchesTargetsOutside() throws Exception {
-    of("", block(1, ""))
+    dressed("", block(1, ""))
         .relationship(
             "<Relationship Id=\"out\" Type=\"http://example.org/2025/note\""
                 + " Target=\"http://127.0.0.1:9/never\" TargetMode=\"External\"/>")
@@ -207,7 +207,7 @@ class PackageDutiesTest {
   @Test
   @DisplayName("C Preface: where nothing is changed the output is the input, byte for byte")
   void givesTheInputBackWhereNothingChanges() throws Exception {
-    SubjectRun run = of("x", object(1, " x:a=\"1\"", TETRAHEDRON)).run();
+    SubjectRun run = dressed("x", object(1, " x:a=\"1\"", TETRAHEDRON)).run();
     assertThat(run.result()).isInstanceOf(FileResult.Unchanged.class);
     run.keepsAllBut();
   }
@@ -216,14 +216,14 @@ class PackageDutiesTest {
   @DisplayName("C 3.4.2, M 5: a file whose other resources are wrong is refused with the finding")
   void refusesFilesWhoseResourcesAreWrong() throws Exception {
     String wrong = "<m:colorgroup id=\"5\"><m:color/></m:colorgroup>";
-    of("m", wrong + block(1, "")).run().refused("attribute-missing");
+    dressed("m", wrong + block(1, "")).run().refused("attribute-missing");
   }
 
   @Test
   @DisplayName("C 4: an object that is wrong stays as it is, others go on")
   void leavesObjectsThatAreWrong() throws Exception {
     SubjectRun run =
-        of(
+        dressed(
                 "",
                 block(1, " pindex=\"0\"") + block(2, ""),
                 "<item objectid=\"1\"/><item objectid=\"2\"/>")
@@ -243,7 +243,7 @@ class PackageDutiesTest {
             + "<Relationship Id=\"s\" Type=\""
             + RelationshipTypes.SIGNATURE
             + "\" Target=\"one.xml\"/></Relationships>";
-    return of("", block(1, ""))
+    return dressed("", block(1, ""))
         .types(
             "<Default Extension=\"sigs\" ContentType=\"application/x-origin\"/>"
                 + "<Default Extension=\"note\" ContentType=\"text/plain\"/>"

@@ -46,11 +46,11 @@ final class Subject {
   }
 
   /** A package whose root model has these resources and one item of object 1. */
-  static Subject of(String prefixes, String resources) {
-    return of(prefixes, resources, "<item objectid=\"1\"/>");
+  static Subject dressed(String prefixes, String resources) {
+    return dressed(prefixes, resources, "<item objectid=\"1\"/>");
   }
 
-  static Subject of(String prefixes, String resources, String items) {
+  static Subject dressed(String prefixes, String resources, String items) {
     return new Subject().part(ROOT, model(prefixes, resources, items));
   }
 
