@@ -5,9 +5,12 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -186,14 +189,27 @@ public final class SafeWrite implements Closeable {
   }
 
   private static WriteException failed(IOException e) {
-    String what = e.getClass().getSimpleName() + ": " + e.getMessage();
     return new WriteException(
         new Problem(
             WriteRules.FAILED,
             Place.FILE,
-            "writing failed (" + what + ")",
+            "writing failed (" + why(e) + ")",
             "a folder that takes the file"),
         e);
+  }
+
+  /** What the machine says, for people: some exceptions hold nothing but the name of the file. */
+  private static String why(IOException e) {
+    if (e instanceof AccessDeniedException) {
+      return "the right to write there is missing";
+    }
+    if (e instanceof NoSuchFileException) {
+      return "no file can be made there";
+    }
+    if (e instanceof FileSystemException system && system.getReason() != null) {
+      return system.getReason();
+    }
+    return String.valueOf(e.getMessage());
   }
 
   private static WriteException wrong(Rule rule, String found, String expected) {

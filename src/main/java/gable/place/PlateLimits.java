@@ -9,7 +9,6 @@ import gable.opc.Rule;
 import gable.threemf.MeshObject;
 import gable.threemf.ModelLimits;
 import java.util.IdentityHashMap;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -22,7 +21,7 @@ final class PlateLimits {
   private static final int MOST_WAYS = 1_000;
 
   private final ModelLimits limits;
-  private final Map<MeshObject, Box3> boxes = new IdentityHashMap<>();
+  private final IdentityHashMap<MeshObject, Box3> boxes = new IdentityHashMap<>();
   private long facets;
 
   PlateLimits(ModelLimits limits) {
