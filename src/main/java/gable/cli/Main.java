@@ -1,5 +1,9 @@
 package gable.cli;
 
+import java.io.BufferedOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStream;
 import java.nio.charset.Charset;
 import java.util.Arrays;
 import java.util.List;
@@ -15,12 +19,22 @@ public final class Main {
   /** Runs the command and leaves with its exit code. */
   public static void main(String[] args) {
     Charset charset = Charset.forName(System.getProperty("native.encoding", "UTF-8"));
-    Streams streams = Streams.of(System.in, System.out, System.err, charset);
-    System.exit(run(args, streams));
+    // not System.out, which keeps it to itself when a disk is full or nobody listens any more
+    OutputStream out = new BufferedOutputStream(new FileOutputStream(FileDescriptor.out));
+    System.exit(run(args, Streams.of(System.in, out, System.err, charset)));
   }
 
   /** Runs the command on the given streams; its exit code. */
   static int run(String[] args, Streams streams) {
+    int code = attempt(args, streams);
+    if (streams.text().checkError() && code < ExitCode.NOT_WRITTEN) {
+      streams.err().println("gable: not all could be written to the standard output");
+      return ExitCode.NOT_WRITTEN;
+    }
+    return code;
+  }
+
+  private static int attempt(String[] args, Streams streams) {
     try {
       return parsed(args, streams);
     } catch (WrongCall e) {
@@ -32,8 +46,6 @@ public final class Main {
     } catch (RuntimeException | Error e) {
       fault(e, args, streams);
       return ExitCode.INTERNAL;
-    } finally {
-      streams.text().flush();
     }
   }
 

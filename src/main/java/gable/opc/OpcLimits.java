@@ -48,16 +48,23 @@ public record OpcLimits(Archive archive, Inflation inflation, Xml xml) {
    * Limits of inflating. Measured on honest models: inflated to deflated about 5, up to 100 for
    * regular data; Deflate itself ends at about 1,032 (practice).
    *
-   * @param partBytes inflated size of a part read into memory, bytes (by default the longest array)
+   * @param partBytes inflated size of a part read into memory, bytes (by default half the memory
+   *     that the program may take: the text of a part is less than half of what reading it needs)
    * @param totalBytes inflated size of all items together, bytes (own choice)
    * @param freeBytes inflated size up to which the ratio is not looked at, bytes (own choice)
    * @param ratio inflated to deflated size of one item beyond that, no unit (own choice)
    */
   public record Inflation(int partBytes, long totalBytes, long freeBytes, int ratio) {
 
-    /** The longest array, 8 GiB in all, 200 to 1 beyond 16 MiB. */
+    private static final int LONGEST_ARRAY = Integer.MAX_VALUE - 16;
+
+    /** Half the memory or the longest array, 8 GiB in all, 200 to 1 beyond 16 MiB. */
     public static final Inflation DEFAULT =
-        new Inflation(Integer.MAX_VALUE - 16, 8L << 30, 16L << 20, 200);
+        new Inflation(
+            (int) Math.min(LONGEST_ARRAY, Runtime.getRuntime().maxMemory() / 2),
+            8L << 30,
+            16L << 20,
+            200);
 
     public Inflation {
       if (partBytes <= 0 || totalBytes <= 0 || freeBytes < 0 || ratio <= 0) {

@@ -5,14 +5,16 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermission;
-import java.util.Locale;
 import java.util.Set;
 
 /**
@@ -22,7 +24,8 @@ import java.util.Set;
  *
  * <p>If the target is a symbolic link, the link stays and the file it leads to is replaced. A file
  * that is replaced keeps its permissions. Unless {@link #commit} has returned, {@link #close}
- * removes the temporary file, and so does an ordered end of the program.
+ * removes the temporary file, and so does an ordered end of the program. What a program leaves that
+ * was killed is removed by the next one that writes into the folder an hour later.
  *
  * <pre>{@code
  * try (SafeWrite output = SafeWrite.to(target)) {
@@ -92,10 +95,11 @@ public final class SafeWrite implements Closeable {
   }
 
   private static SafeWrite beside(Path real, Path folder) throws IOException {
+    Litter.remove(folder);
     long process = ProcessHandle.current().pid();
     for (int i = 0; i < MOST_NAMES; i++) {
       // Not made from the target's name, which may be as long as names can be.
-      Path path = folder.resolve(String.format(Locale.ROOT, ".gable-%d-%d.part", process, i));
+      Path path = folder.resolve(Litter.name(process, i));
       TemporaryFile file = new TemporaryFile(path);
       try {
         return new SafeWrite(real, file, file.open());
@@ -185,14 +189,27 @@ public final class SafeWrite implements Closeable {
   }
 
   private static WriteException failed(IOException e) {
-    String what = e.getClass().getSimpleName() + ": " + e.getMessage();
     return new WriteException(
         new Problem(
             WriteRules.FAILED,
             Place.FILE,
-            "writing failed (" + what + ")",
+            "writing failed (" + why(e) + ")",
             "a folder that takes the file"),
         e);
+  }
+
+  /** What the machine says, for people: some exceptions hold nothing but the name of the file. */
+  private static String why(IOException e) {
+    if (e instanceof AccessDeniedException) {
+      return "the right to write there is missing";
+    }
+    if (e instanceof NoSuchFileException) {
+      return "no file can be made there";
+    }
+    if (e instanceof FileSystemException system && system.getReason() != null) {
+      return system.getReason();
+    }
+    return String.valueOf(e.getMessage());
   }
 
   private static WriteException wrong(Rule rule, String found, String expected) {

@@ -40,7 +40,11 @@ final class ZipRules {
   static final Rule MANY_ITEMS = limit("limit-items", "archive.items");
   static final Rule LONG_NAME = limit("limit-name-bytes", "archive.nameBytes");
   static final Rule BIG_DIRECTORY = limit("limit-directory-bytes", "archive.directoryBytes");
-  static final Rule BIG_PART = limit("limit-part-bytes", "inflation.partBytes");
+  static final Rule BIG_PART =
+      Rule.error(
+          "limit-part-bytes",
+          "limit inflation.partBytes",
+          "split the model, or give the program more memory (java -Xmx)");
   static final Rule BIG_XML = limit("limit-xml-bytes", "xml.bytes");
   static final Rule BIG_TOTAL = limit("limit-total-bytes", "inflation.totalBytes");
   static final Rule RATIO = limit("limit-ratio", "inflation.ratio");

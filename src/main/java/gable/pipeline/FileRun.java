@@ -3,6 +3,9 @@ package gable.pipeline;
 import gable.opc.OpcPackage;
 import gable.opc.PackageException;
 import gable.opc.PartRoles;
+import gable.opc.Place;
+import gable.opc.Problem;
+import gable.opc.Rule;
 import gable.opc.WriteException;
 import gable.pipeline.FileResult.Rejected.Cause;
 import gable.place.Placements;
@@ -19,6 +22,11 @@ import java.util.stream.Stream;
 /** One file the whole way: read, place, reshape, write, read back. Used once. */
 final class FileRun {
 
+  private static final Rule MEMORY =
+      Rule.error(
+          "limit-memory",
+          "limit on memory",
+          "split the model, or give the program more memory (java -Xmx)");
   private static final String NOTHING = "nothing-examined";
 
   private final Opened opened;
@@ -50,9 +58,23 @@ final class FileRun {
       }
     } catch (PackageException e) {
       return Problems.invalid(source, e);
+    } catch (OutOfMemoryError e) {
+      return Problems.invalid(source, tooLarge(e));
     } catch (IOException e) {
       throw new IllegalStateException("closing what was only read does not fail", e);
     }
+  }
+
+  /** What was held for this file is free again, so that the next one may well succeed. */
+  private static PackageException tooLarge(OutOfMemoryError e) {
+    long most = Runtime.getRuntime().maxMemory() >> 20;
+    return new PackageException(
+        new Problem(
+            MEMORY,
+            Place.FILE,
+            "it takes more memory than there is",
+            "a file that can be worked on in " + most + " MiB"),
+        e);
   }
 
   private FileResult run() throws PackageException {
@@ -98,12 +120,23 @@ final class FileRun {
     }
   }
 
-  /** Why nothing could be examined: the only object's reason, or the first of several. */
+  /**
+   * Why nothing could be examined: the only object's reason, or the first of several. Where no
+   * object is at fault, because a broken item of the build never comes to one, it is that item's.
+   */
   private Notice nothing() {
     List<Notice> reasons =
         objects.stream()
             .flatMap(o -> o.fold(examined -> Stream.<Notice>empty(), s -> Stream.of(s.reason())))
             .toList();
+    Optional<Notice> broken = notices.stream().filter(FileRun::isError).findFirst();
+    if (broken.isPresent() && reasons.stream().noneMatch(FileRun::isError)) {
+      return new Notice(
+          NOTHING,
+          Notice.Level.ERROR,
+          "",
+          "nothing of the build can be examined: " + broken.get().sentence());
+    }
     if (reasons.isEmpty()) {
       return new Notice(
           NOTHING,
@@ -111,12 +144,16 @@ final class FileRun {
           "",
           "there is no object in it; expected at least one closed mesh of type model in the build");
     }
-    Notice first = reasons.get(0);
+    Notice first = reasons.stream().filter(FileRun::isError).findFirst().orElse(reasons.get(0));
     String intro =
         reasons.size() == 1
             ? "the only object cannot be examined: "
-            : "none of its " + reasons.size() + " objects can be examined; the first: ";
+            : "none of its " + reasons.size() + " objects can be examined, for example: ";
     return new Notice(NOTHING, Notice.Level.ERROR, "", intro + first.sentence());
+  }
+
+  private static boolean isError(Notice notice) {
+    return notice.level() == Notice.Level.ERROR;
   }
 
   private FileResult unchanged() throws PackageException, WriteException {

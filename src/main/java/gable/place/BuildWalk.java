@@ -41,16 +41,19 @@ final class BuildWalk {
   private final ModelPackage model;
   private final Affine3 laying;
   private final Expansion expansion;
+  private final PlateLimits plate;
   private final Map<MeshObject, List<Placed>> found = new LinkedHashMap<>();
   private final List<Unplaced> unplaced = new ArrayList<>();
   private final List<Problem> problems = new ArrayList<>();
   private final Set<ModelObject> reached = Collections.newSetFromMap(new IdentityHashMap<>());
+  private final Set<ModelObject> barred = Collections.newSetFromMap(new IdentityHashMap<>());
   private final Set<ModelObject> refused = Collections.newSetFromMap(new IdentityHashMap<>());
 
   BuildWalk(ModelPackage model, Affine3 laying, ModelLimits limits) {
     this.model = model;
     this.laying = laying;
     this.expansion = new Expansion(model, limits);
+    this.plate = new PlateLimits(limits);
   }
 
   Placements run() {
@@ -108,11 +111,21 @@ final class BuildWalk {
     }
     double unit = model.part(mesh.part()).orElseThrow().unit().millimetres();
     Affine3 toPrint = Affine3.scale(unit).then(step.toBuild).then(laying);
-    if (toPrint.reciprocalCondition() < LEAST_CONDITION) {
+    Optional<Problem> far = plate.tooFar(mesh, toPrint);
+    if (far.isPresent()) {
+      bar(mesh, far.get());
+    } else if (toPrint.reciprocalCondition() < LEAST_CONDITION) {
       refuse(mesh, problem(mesh, PlaceRules.SINGULAR, "a transform without an inverse", "one"));
-      return;
+    } else if (!barred.contains(mesh)) {
+      add(mesh, toPrint, new Use(step.path));
     }
-    add(mesh, toPrint, new Use(step.path));
+  }
+
+  /** Leaves a mesh out, wherever else it is used: an edit for one use would change them all. */
+  private void bar(MeshObject mesh, Problem reason) {
+    refuse(mesh, reason);
+    barred.add(mesh);
+    found.remove(mesh);
   }
 
   private void add(MeshObject mesh, Affine3 toPrint, Use use) {
@@ -124,7 +137,12 @@ final class BuildWalk {
         return;
       }
     }
-    all.add(new Placed(toPrint, kind, new ArrayList<>(List.of(use))));
+    Optional<Problem> many = plate.tooMany(mesh, all.size());
+    if (many.isPresent()) {
+      bar(mesh, many.get());
+    } else {
+      all.add(new Placed(toPrint, kind, new ArrayList<>(List.of(use))));
+    }
   }
 
   private Optional<Problem> typeOf(MeshObject mesh) {

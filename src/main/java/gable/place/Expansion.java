@@ -82,7 +82,7 @@ final class Expansion {
       if (part.isPresent()) {
         depth = Math.max(depth, 1 + part.get().depth);
         count = Math.min(Integer.MAX_VALUE, count + part.get().meshes);
-        wrong = wrong.or(part.get()::wrong);
+        wrong = wrong.or(part.get()::wrong).or(() -> forward(group, target.orElseThrow()));
       } else {
         Problem reason = target.isPresent() ? cycle(group) : dangling(group, component);
         wrong = wrong.or(() -> Optional.of(reason));
@@ -98,6 +98,17 @@ final class Expansion {
   private static Problem cycle(ModelObject group) {
     String found = "object " + group.id() + " is made of itself";
     return problem(group, PlaceRules.CYCLE, found, "components that are defined before");
+  }
+
+  /** Objects of one part are defined before they are used; readers rely on it. */
+  private static Optional<Problem> forward(ModelObject group, ModelObject target) {
+    boolean before = target.head().number() < group.head().number();
+    if (before || !target.part().equals(group.part())) {
+      return Optional.empty();
+    }
+    String found = "object " + target.id() + ", which is defined further down";
+    return Optional.of(
+        problem(group, PlaceRules.ORDER, found, "components that are defined before"));
   }
 
   private static Problem dangling(ModelObject group, Reference component) {

@@ -16,6 +16,8 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.xml.stream.Location;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
@@ -28,6 +30,9 @@ import org.codehaus.stax2.XMLInputFactory2;
  * outside entity, and sizes have limits; every fault names line and column in the whole part.
  */
 final class SkeletonReader {
+
+  /** How the parser says that one of its limits is exceeded. */
+  private static final Pattern LIMIT = Pattern.compile("limit \\((\\d+)\\) [Ee]xceeded");
 
   /** What came out of the skeleton. */
   record Skeleton(ModelXml model, SkeletonStream stream) {}
@@ -107,7 +112,7 @@ final class SkeletonReader {
       XMLStreamReader parser = parser(reader);
       while (parser.hasNext()) {
         if (parser.next() == XMLStreamConstants.DTD) {
-          throw new SkeletonFault(SkeletonFault.What.DOCTYPE, "", parser.getLocation());
+          throw SkeletonFault.doctype(parser.getLocation());
         }
         events.event(parser);
       }
@@ -117,7 +122,7 @@ final class SkeletonReader {
   }
 
   private XMLStreamReader parser(Reader reader) throws XMLStreamException, PackageException {
-    XMLStreamReader parser = Parsers.FACTORY.createXMLStreamReader(reader);
+    XMLStreamReader parser = new ModelGuard(Parsers.FACTORY.createXMLStreamReader(reader));
     String declared = parser.getCharacterEncodingScheme();
     if (declared != null && !declared.equalsIgnoreCase("UTF-8")) {
       throw fault(ModelRules.ENCODING, from, "encoding " + declared, "UTF-8");
@@ -182,24 +187,27 @@ final class SkeletonReader {
 
   private PackageException fault(Throwable cause) {
     if (cause instanceof SkeletonFault fault) {
-      int place = place(fault.getLocation());
-      return switch (fault.what()) {
-        case DOCTYPE -> fault(ModelRules.DOCTYPE, place, "a document type declaration", "none");
-        case ROOT -> fault(ModelRules.ROOT, place, "the root " + fault.found(), "a 3MF model");
-      };
+      Rule rule =
+          switch (fault.what()) {
+            case DOCTYPE -> ModelRules.DOCTYPE;
+            case ROOT -> ModelRules.ROOT;
+            case LIMIT -> ModelRules.LIMIT;
+          };
+      return fault(rule, place(fault.getLocation()), fault.found(), fault.expected());
     }
     int bad = badByte();
     if (bad >= 0) {
       return fault(ModelRules.ENCODING, bad, "bytes that are no UTF-8", "UTF-8");
     }
     if (cause instanceof XMLStreamException xml) {
-      boolean limit = String.valueOf(xml.getMessage()).contains("limit");
       String found = firstLine(xml);
+      Matcher limit = LIMIT.matcher(found);
+      boolean over = limit.find();
       return fault(
-          limit ? ModelRules.LIMIT : ModelRules.XML,
+          over ? ModelRules.LIMIT : ModelRules.XML,
           xml.getLocation() == null ? from : place(xml.getLocation()),
           found,
-          limit ? "at most that" : "well-formed XML");
+          over ? "at most " + limit.group(1) : "well-formed XML");
     }
     return fault(ModelRules.XML, from, firstLine(cause), "well-formed XML");
   }

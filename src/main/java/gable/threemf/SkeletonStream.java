@@ -75,7 +75,7 @@ final class SkeletonStream extends StreamReaderDelegate {
     }
     int event = super.next();
     if (event == DTD) {
-      throw new SkeletonFault(SkeletonFault.What.DOCTYPE, "", getLocation());
+      throw SkeletonFault.doctype(getLocation());
     }
     events.event(getParent());
     if (event == START_ELEMENT) {
@@ -116,8 +116,7 @@ final class SkeletonStream extends StreamReaderDelegate {
 
   private void root(String local) throws SkeletonFault {
     if (!isCore() || !local.equals("model")) {
-      throw new SkeletonFault(
-          SkeletonFault.What.ROOT, '{' + getNamespaceURI() + '}' + local, getLocation());
+      throw SkeletonFault.root('{' + getNamespaceURI() + '}' + local, getLocation());
     }
     for (int i = 0; i < getNamespaceCount(); i++) {
       String prefix = getNamespacePrefix(i);

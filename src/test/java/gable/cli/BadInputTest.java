@@ -2,7 +2,11 @@ package gable.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -119,6 +123,31 @@ class BadInputTest {
     assertThat(call.code()).isEqualTo(3);
     assertThat(old).hasContent("what was there before");
     assertOnly(old);
+  }
+
+  /** What goes to the standard output is written as on a full disk: a little, then no more. */
+  @ParameterizedTest
+  @CsvSource({"reshape, -o, -", "inspect, --json, -", "inspect, --slope, 45"})
+  void aStandardOutputThatIsFullIsSaid(String command, String option, String value) {
+    OutputStream full =
+        new OutputStream() {
+          private int room = 100;
+
+          @Override
+          public void write(int b) throws IOException {
+            if (room-- <= 0) {
+              throw new IOException("No space left on device");
+            }
+          }
+        };
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    Streams streams = Streams.of(InputStream.nullInputStream(), full, err, StandardCharsets.UTF_8);
+
+    int code =
+        Main.run(new String[] {command, "fixtures/bore/through-d8.3mf", option, value}, streams);
+
+    assertThat(code).as(err.toString(StandardCharsets.UTF_8)).isEqualTo(ExitCode.NOT_WRITTEN);
+    assertThat(err.toString(StandardCharsets.UTF_8)).contains("writ").doesNotContain("Exc");
   }
 
   @Test

@@ -71,6 +71,7 @@ final class Oracle {
       require(output.length == 0, "refused, but something was written");
       require(rejected.cause() != Rejected.Cause.NOT_WRITTEN, "memory cannot be written");
       checkWords(rejected.reason().sentence());
+      require(!rejected.reason().code().equals("limit-memory"), "out of memory");
     } else if (result instanceof FileResult.Unchanged) {
       require(Arrays.equals(output, mutant), "unchanged, but the output differs from the input");
     } else {

@@ -8,7 +8,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -110,6 +113,32 @@ class SafeWriteTest {
       assertThat(target).hasContent("2");
     }
     assertThat(names()).containsExactly("old.3mf");
+  }
+
+  @Test
+  void removesWhatAKilledProgramLeftAnHourAgoAndNothingElse() throws Exception {
+    long gone = Long.MAX_VALUE / 10; // no machine has that many processes
+    leftover(Litter.name(gone, 0), 61);
+    leftover(Litter.name(gone, 1), 59); // too young
+    leftover(Litter.name(ProcessHandle.current().pid(), 77), 61); // its program lives
+    leftover(".gable-notes.part", 61);
+    leftover("model.3mf.part", 61);
+
+    write(folder.resolve("new.3mf"), "new");
+
+    assertThat(names())
+        .containsExactlyInAnyOrder(
+            Litter.name(gone, 1),
+            Litter.name(ProcessHandle.current().pid(), 77),
+            ".gable-notes.part",
+            "model.3mf.part",
+            "new.3mf");
+  }
+
+  private void leftover(String name, int minutes) throws IOException {
+    Path file = Files.writeString(folder.resolve(name), "half");
+    Instant then = Instant.now().minus(Duration.ofMinutes(minutes));
+    Files.setLastModifiedTime(file, FileTime.from(then));
   }
 
   @Test

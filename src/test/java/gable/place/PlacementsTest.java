@@ -221,6 +221,66 @@ class PlacementsTest {
   }
 
   @Test
+  @DisplayName("C 3.4: components are defined before the object that is made of them")
+  void refusesComponentsThatAreDefinedFurtherDown() throws PackageException {
+    String resources =
+        Models.box(1)
+            + group(2, "<component objectid=\"3\"/>")
+            + Models.box(3)
+            + group(4, "<component objectid=\"3\"/>");
+    Placements placements = placements(resources, "<item objectid=\"2\"/><item objectid=\"4\"/>");
+    assertThat(placements.problems()).extracting(p -> p.code()).containsExactly("component-order");
+    assertThat(placements.placed()).hasSize(1);
+    assertThat(placements.placed().get(0).uses()).extracting(Use::item).containsExactly(1);
+  }
+
+  @Test
+  @DisplayName("Limit: 1e6 mm on the plate; the mesh is left out wherever it is used")
+  void refusesMeshesThatReachTooFarOnThePlate() throws PackageException {
+    for (String far :
+        new String[] {
+          "1 0 0 0 1 0 0 0 1 999991 0 0",
+          "1e5 0 0 0 1e5 0 0 0 1e5 0 0 0",
+          "1e300 0 0 0 1e300 0 0 0 1e300 0 0 0"
+        }) {
+      Placements placements =
+          placements(
+              Models.box(1) + Models.box(2),
+              "<item objectid=\"1\"/>" + item(1, far) + "<item objectid=\"2\"/>");
+      assertThat(only(placements).object().id()).isEqualTo(2);
+      assertThat(placements.unplaced())
+          .extracting(u -> u.reason().code())
+          .containsExactly("coordinate-range");
+    }
+    assertThat(placements(Models.box(1), item(1, "1 0 0 0 1 0 0 0 1 999990 0 0")).placed())
+        .hasSize(1);
+  }
+
+  @Test
+  @DisplayName("Limit: 1,000 directions of one mesh, and 50 million triangles in all directions")
+  void refusesMeshesThatLieInEndlesslyManyDirections() throws PackageException {
+    StringBuilder build = new StringBuilder();
+    for (int k = 0; k < 1_001; k++) {
+      build.append(item(1, "1 0 " + k / 1000.0 + " 0 1 0 0 0 1 0 0 0"));
+    }
+    Placements placements = placements(Models.box(1), build.toString());
+    assertThat(placements.placed()).isEmpty();
+    assertThat(placements.unplaced())
+        .extracting(u -> u.reason().code())
+        .containsExactly("object-ways");
+
+    ModelPackage model = Models.open(Models.model(Models.box(1), item(1, FLAT) + item(1, TILTED)));
+    ModelLimits few = new ModelLimits(23, 100, 1e6, 64, 100);
+    assertThat(Placements.of(model, Vec3.Z, few).unplaced())
+        .extracting(u -> u.reason().code())
+        .containsExactly("mesh-count");
+    assertThat(Placements.of(model, Vec3.Z, ModelLimits.USUAL).placed()).hasSize(2);
+  }
+
+  private static final String FLAT = "1 0 0 0 1 0 0 0 1 0 0 0";
+  private static final String TILTED = "1 0 0.5 0 1 0 0 0 1 0 0 0";
+
+  @Test
   @DisplayName("C 3.4.3.1: an item or component of an object that does not exist is an error")
   void refusesReferencesThatLeadNowhere() throws PackageException {
     String resources = Models.box(1) + group(2, "<component objectid=\"9\"/>");
