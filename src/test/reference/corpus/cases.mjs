@@ -79,7 +79,7 @@ function volumes(host, features, placement) {
   return { before: host.volume(), ideal: ideal.volume() };
 }
 
-function truthOf(head, { features, sound, noise, args }, volumeMm3) {
+export function truthOf(head, { features, sound, noise, args }, volumeMm3) {
   return {
     schema: 'corpus-truth/1', ...head,
     // What the input is: sound; rough (closed, meant sound, but facets meet in the written numbers);

@@ -73,9 +73,11 @@ assert.ok(missedBars([open]).length > 0, 'an open mesh reshaped');
 assert.equal(difference(report, report, true), undefined);
 const other = { features: [{ ...report.features[0], outcome: 'left' }] };
 assert.ok(difference(report, other, false), 'another order of triangles with another outcome');
-assert.equal(displacement({ 1: [[0, 0, 1]] }, { 1: [[0, 0, 1.000001]] }), undefined, 'a step of the grid is none');
-assert.ok(displacement({ 1: [[0, 0, 1]] }, { 1: [[0, 0, 1.000002]] }), 'a new point elsewhere');
-assert.ok(displacement({ 1: [[0, 0, 1]] }, { 1: [] }), 'a new point less');
+const vertices = (...fresh) => ({ 1: { fresh, all: [[0, 0, 0], [4, 0, 0], ...fresh] } });
+assert.equal(displacement(vertices([0, 0, 1]), vertices([0, 0, 1.000001])), undefined, 'a step of the grid is none');
+assert.equal(displacement(vertices([0, 0, 1], [2, 0, 0]), vertices([0, 0, 1])), undefined, 'a point that halves an edge is none');
+assert.ok(displacement(vertices([0, 0, 1]), vertices([0, 0, 1.000002])), 'a new point elsewhere');
+assert.ok(displacement(vertices([0, 0, 1]), vertices()), 'a new point less');
 
 // Reasons and names.
 const leftFor = (code, more = {}) => judge({

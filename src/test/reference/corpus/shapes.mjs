@@ -196,6 +196,18 @@ function firstTop({ points, corners }, [px, py, pz]) {
   return top;
 }
 
+/**
+ * Does the material straight above the middle of a leaning bore end at a mouth's own face? Then it
+ * tapers to nothing over the whole of the bore, roof or not, and nobody can say how much must be left.
+ */
+function endsInLip(mesh, b) {
+  const [low, high] = b.range ? [b.range[0][1], b.range[1][0]] : b.wall;
+  const middle = add(b.p, mul(b.d, (low + high) / 2));
+  const crown = [middle[0], middle[1], middle[2] + b.r];
+  const height = firstTop(mesh, crown) - middle[2];
+  return height * Math.abs(b.d[2]) >= 0.45 * (high - low);
+}
+
 /** What the default settings ask for one bore of known tilt and size: { expect, why }. */
 export function expectation(mesh, b) {
   const tilt = tiltDeg(b.d);
@@ -205,6 +217,7 @@ export function expectation(mesh, b) {
   if (angle === undefined) return { expect: 'leave', why: ['steep'] };
   const roof = roofOver(b.polygon, angle);
   if (roofArea(b.polygon, roof) < 1e-4 * b.r * b.r) return { expect: 'either', why: ['steep', 'nothing'] };
+  if (endsInLip(mesh, b)) return { expect: 'either', why: ['lip'] };
   const full = roofLeft(mesh, b, angle, 0);
   if (full >= leastRoof + 0.02) return { expect: 'reshape', why: ['peak'], roofLeft: full };
   const widest = Math.min(longestBridge, 2 * b.r * Math.tan(angle / 2));

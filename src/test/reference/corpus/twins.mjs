@@ -2,6 +2,8 @@
 // alike: same kinds, outcomes and sizes to the digits of the report, same ids where the order is all
 // that differs, and the same new points in the numbers of the file.
 
+import { norm, sub } from './vec.mjs';
+
 const TWINS = ['-shuffled', '-about-z'];
 
 /** The name of the case that a twin must be like; undefined when it is none. */
@@ -39,15 +41,24 @@ export function difference(plain, twin, sameIds) {
 /** One step of the numbers that are written, mm, and what adding two of them costs. */
 const STEP = 1e-6 * 1.001;
 
-/** New points of one that have none at their place in the other. Both hold them in the frame of the object. */
+/**
+ * New points of one that have none at their place in the other, but for those that halve an edge: they
+ * change no shape, and of edges equally long any may be halved. Both hold { fresh, all } for each
+ * object, in its frame: new vertices and all vertices.
+ */
 export function displacement(plain = {}, twin = {}) {
   for (const key of Object.keys(plain)) {
-    const [a, b] = [plain[key], twin[key] ?? []];
-    const lost = unmatched(a, b);
-    const added = unmatched(b, a);
+    const [one, other] = [plain[key], twin[key] ?? { fresh: [], all: [] }];
+    const [a, b] = [one.fresh, other.fresh];
+    const lost = halving(unmatched(a, b), one.all);
+    const added = halving(unmatched(b, a), other.all);
     const first = lost[0] ?? added[0];
     if (first) return `${lost.length} of ${a.length} new points are elsewhere, ${added.length} are new, such as ${first.map((x) => x.toFixed(6))}`;
   }
   return undefined;
 }
+const halving = (list, all) => list.filter((p) => !all.some((a) => {
+  const b = p.map((x, i) => 2 * x - a[i]);
+  return a !== p && norm(sub(a, p)) > 1e-3 && all.some((q) => q.every((x, i) => Math.abs(x - b[i]) <= 3 * STEP));
+}));
 const unmatched = (list, other) => list.filter((p) => !other.some((q) => p.every((x, i) => Math.abs(x - q[i]) <= STEP)));
