@@ -16,8 +16,8 @@ final class BoreOrder {
 
   private BoreOrder() {}
 
-  /** The bores by height, then x, then y, then radius, named B1, B2 and so on. */
-  static List<Feature> numbered(List<Bore.Builder> bores) {
+  /** The bores by height, then x, then y, then radius, then direction. */
+  static List<Bore.Builder> sorted(List<Bore.Builder> bores) {
     List<Bore.Builder> sorted = new ArrayList<>(bores);
     sorted.sort(
         Comparator.comparingDouble((Bore.Builder b) -> cell(origin(b).z()))
@@ -26,6 +26,11 @@ final class BoreOrder {
             .thenComparingDouble(b -> cell(b.cylinder.radius()))
             .thenComparingDouble(b -> b.cylinder.w().x())
             .thenComparingDouble(b -> b.cylinder.w().y()));
+    return sorted;
+  }
+
+  /** The bores in their order, named B1, B2 and so on. */
+  static List<Feature> named(List<Bore.Builder> sorted) {
     List<Feature> features = new ArrayList<>();
     for (Bore.Builder builder : sorted) {
       builder.id = "B" + (features.size() + 1);

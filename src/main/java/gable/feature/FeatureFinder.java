@@ -64,7 +64,9 @@ public final class FeatureFinder {
       }
     }
     finder.addPartial();
-    return new Findings(BoreOrder.numbered(Coaxial.related(finder.bores)), finder.notes);
+    List<Bore.Builder> sorted = BoreOrder.sorted(finder.bores);
+    Coaxial.relate(sorted);
+    return new Findings(BoreOrder.named(sorted), finder.notes);
   }
 
   private void tryFrom(int seed) {
@@ -75,19 +77,17 @@ public final class FeatureFinder {
       return;
     }
     WallModel model = grown.get();
-    double radius = model.cylinder().radius();
     boolean isCylinder =
-        measure.isCylinder(model.cylinder(), grower.negligible(radius))
-            && Lean.isUpright(surface, facets, model.cylinder());
+        grower.isCylinder(model) && Lean.isUpright(surface, facets, model.cylinder());
     Optional<Bore.Builder> bore =
         reader.read(facets, measure.corners(), model, grower.toleranceFor(model), isCylinder);
     if (bore.isEmpty()) {
       giveUp(seed);
-      states.failed(facets);
+      states.failed(facets, FacetStates.SURE);
     } else if (bore.get().shape == BoreShape.PARTIAL) {
       partial.add(bore.get()); // another seed may show more of it
       giveUp(seed);
-      states.failed(facets);
+      states.failed(facets, 1);
     } else {
       states.wall(bore.get().wall);
       bores.add(bore.get());
