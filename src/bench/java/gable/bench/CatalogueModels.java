@@ -29,8 +29,7 @@ public final class CatalogueModels {
       double share = random.nextDouble();
       int triangles = (int) (SMALLEST * Math.pow(LARGEST / SMALLEST, share));
       int bores = 1 + random.nextInt(MOST_BORES);
-      Path folder =
-          root.resolve(String.format(Locale.ROOT, "%02d", number / IN_A_FOLDER));
+      Path folder = root.resolve(String.format(Locale.ROOT, "%02d", number / IN_A_FOLDER));
       Files.createDirectories(folder);
       String name = String.format(Locale.ROOT, "%04d-%d-bores.3mf", number, bores);
       DensePart.write(folder.resolve(name), triangles, bores, 6);
