@@ -30,6 +30,8 @@ final class Answers {
   private static final String NAME = "[a-z][a-z0-9]*(-[a-z0-9]+)*";
   private static final int LONGEST_NAME = 40;
 
+  private static final LeftAlone NONE = new LeftAlone(new Reason("", ""));
+
   private Answers() {}
 
   /** An answer that is none; the message says what is wrong with it. */
@@ -46,7 +48,26 @@ final class Answers {
     return word != null && word.length() <= LONGEST_NAME && word.matches(NAME);
   }
 
-  /** The answer, its texts made fit to be shown. */
+  /**
+   * The answer with all proposals that come after the first made at once, as one ladder: they may
+   * take no more time, and see nothing else, than the first. To be called where foreign code may
+   * run.
+   */
+  static Optional<Proposal> whole(Optional<Proposal> answer) {
+    if (!isThere(answer) || !(answer.orElse(NONE) instanceof Reshape first)) {
+      return answer;
+    }
+    List<Variant> ladder = new ArrayList<>();
+    Proposal next = first;
+    while (next instanceof Reshape reshape && ladder.size() <= MOST_VARIANTS) {
+      ladder.addAll(reshape.ladder());
+      next = reshape.otherwise().get();
+    }
+    Reason otherwise = next instanceof LeftAlone left ? left.reason() : NONE.reason();
+    return Optional.of(new Reshape(ladder, otherwise));
+  }
+
+  /** The answer of {@link #whole}, its texts made fit to be shown. */
   static Optional<Proposal> checked(Optional<Proposal> answer) throws Nonsense {
     require(isThere(answer), "it answered null");
     if (answer.isEmpty()) {
@@ -58,7 +79,8 @@ final class Answers {
       for (Variant variant : reshape.ladder()) {
         ladder.add(checked(variant));
       }
-      return Optional.of(new Reshape(ladder, checked(reshape.otherwise())));
+      Reason otherwise = ((LeftAlone) reshape.otherwise().get()).reason();
+      return Optional.of(new Reshape(ladder, checked(otherwise)));
     }
     return Optional.of(new LeftAlone(checked(((LeftAlone) answer.get()).reason())));
   }

@@ -57,7 +57,7 @@ final class Leashed implements Reshaper {
     Surroundings lent = around.lent();
     try {
       return Answers.checked(
-          leash.call(() -> other.propose(feature, lent, limits), lent::withdraw));
+          leash.call(() -> Answers.whole(other.propose(feature, lent, limits)), lent::withdraw));
     } catch (Leash.Failure e) {
       Reason reason =
           e.isLate()
