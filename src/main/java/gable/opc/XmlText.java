@@ -43,6 +43,12 @@ final class XmlText {
     try {
       ByteBuffer rest = ByteBuffer.wrap(bytes, skipped, bytes.length - skipped);
       CharBuffer text = charset.newDecoder().decode(rest);
+      if (skipped > 0 && text.length() > 0 && text.charAt(0) == '\uFEFF') {
+        // parsers of characters skip one that is left over, but before the XML only one may stand
+        throw new PackageException(
+            new Problem(
+                OpcRules.XML, Place.of(part), "a second byte order mark", "well-formed XML"));
+      }
       return new XmlText(part, text.toString(), charset, mark);
     } catch (CharacterCodingException e) {
       throw new PackageException(

@@ -144,7 +144,8 @@ final class MeshWriter {
 
   /** The standard has no such attribute: a copy on each piece would break its rule more often. */
   private static boolean isNameless(String attribute) {
-    return attribute.indexOf(':') < 0 && !attribute.equals("xmlns");
+    return attribute.startsWith("xml:")
+        || (attribute.indexOf(':') < 0 && !attribute.equals("xmlns"));
   }
 
   private Vec3 point(int facet, int k) {

@@ -18,6 +18,8 @@ import java.util.Optional;
  * normalised, of multiproperties each layer blends on its own; nothing blends that has display
  * properties. Groups are shared, so entries are appended only.
  *
+ * <p>Where an entry has a value that is none, the first of the three is taken as it is.
+ *
  * <p>Texture coordinates and composite values are rounded to 7 decimals (practice: a thousandth of
  * a pixel of the largest usual textures).
  */
@@ -65,7 +67,10 @@ final class PropertyWriter {
     return switch (found.kind()) {
       case COLOR -> append(found, color(found.entries(), indices, weights));
       case TEXTURE -> append(found, texture(found.entries(), indices, weights));
-      case COMPOSITE -> append(found, composite(found.entries(), indices, weights));
+      case COMPOSITE ->
+          areShares(found.entries(), indices)
+              ? append(found, composite(found.entries(), indices, weights))
+              : first;
       case MULTI -> append(found, multi(found, indices, weights));
       case BASE, SET -> first;
     };
@@ -110,6 +115,18 @@ final class PropertyWriter {
         + "\" v=\""
         + digits(mean(entries, indices, weights, 1))
         + '"';
+  }
+
+  /** Values below zero are no shares of anything, and neither is what they blend to. */
+  private static boolean areShares(Entries entries, int[] indices) {
+    for (int index : indices) {
+      for (int i = 0; i < entries.size(index); i++) {
+        if (!(entries.value(index, i) >= 0)) {
+          return false;
+        }
+      }
+    }
+    return true;
   }
 
   private static String composite(Entries entries, int[] indices, double[] weights) {

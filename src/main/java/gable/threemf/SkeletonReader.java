@@ -77,7 +77,7 @@ final class SkeletonReader {
     this.part = part;
     this.text = text;
     this.scan = scan;
-    this.from = hasMark() ? 3 : 0;
+    this.from = hasMark(0) ? 3 : 0;
   }
 
   /** Makes the binding ready, which may be done while other things are waited for. */
@@ -167,12 +167,12 @@ final class SkeletonReader {
         .onUnmappableCharacter(CodingErrorAction.REPORT);
   }
 
-  private boolean hasMark() {
+  private boolean hasMark(int at) {
     byte[] bytes = text.bytes();
-    return bytes.length >= 3
-        && bytes[0] == (byte) 0xEF
-        && bytes[1] == (byte) 0xBB
-        && bytes[2] == (byte) 0xBF;
+    return bytes.length >= at + 3
+        && bytes[at] == (byte) 0xEF
+        && bytes[at + 1] == (byte) 0xBB
+        && bytes[at + 2] == (byte) 0xBF;
   }
 
   /** UTF-16 and UTF-32 show by their byte order mark or by a zero among the first bytes. */
@@ -182,6 +182,10 @@ final class SkeletonReader {
       if (bytes[i] == 0 || bytes[i] == (byte) 0xFE || bytes[i] == (byte) 0xFF) {
         throw fault(ModelRules.ENCODING, i, "another encoding than UTF-8", "UTF-8");
       }
+    }
+    if (hasMark(0) && hasMark(3)) {
+      // parsers of characters skip one that is left over, but before the XML only one may stand
+      throw fault(ModelRules.XML, 3, "a second byte order mark", "well-formed XML");
     }
   }
 

@@ -38,4 +38,11 @@ class FoundByFuzzingTest {
 
     assertThat(outcome).isEqualTo("unchanged");
   }
+
+  @Test
+  void aSecondByteOrderMarkIsNotSkipped() throws Exception {
+    String outcome = outcome("bore/slanted-d8.3mf", "<?xml", "\uFEFF\uFEFF<?xml");
+
+    assertThat(outcome).isEqualTo("refused: xml-not-well-formed");
+  }
 }
