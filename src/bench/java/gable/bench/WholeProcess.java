@@ -32,20 +32,24 @@ public final class WholeProcess {
   }
 
   /**
-   * Arguments: folder of the build, path of the peer or {@code -}, number of runs, then pairs of
-   * triangle count and deflate level such as {@code 1000000:1}.
+   * Arguments: folder of the build, path of the peer or {@code -}, number of runs, then triangle
+   * count and deflate level such as {@code 1000000:1}, or with the number of bores, 40 by default,
+   * {@code 1000000:1:100}.
    */
   public static void main(String[] args) throws IOException, InterruptedException {
     Path build = Path.of(args[0]);
     Path folder = Files.createDirectories(build.resolve("bench"));
     System.out.println(
-        "| triangles:level | program | median s | spread | peak MiB | x peer | x floor | out/in |");
+        "| triangles:level[:bores] | program | median s | spread | peak MiB | x peer | x floor | out/in |");
     System.out.println("|---|---|---|---|---|---|---|---|");
     for (String size : Arrays.asList(args).subList(3, args.length)) {
-      String[] part = size.split(":", 2);
+      String[] part = size.split(":", 3);
+      int bores = part.length < 3 ? BORES : Integer.parseInt(part[2]);
       WholeProcess bench =
           new WholeProcess(folder, contenders(build, args[1], part[1]), Integer.parseInt(args[2]));
-      bench.run(size, Integer.parseInt(part[0]), Integer.parseInt(part[1]));
+      Path in = folder.resolve("dense-" + size.replace(':', '-') + ".3mf");
+      DensePart.write(in, Integer.parseInt(part[0]), bores, Integer.parseInt(part[1]));
+      bench.run(size, in);
     }
   }
 
@@ -69,9 +73,7 @@ public final class WholeProcess {
     return commands;
   }
 
-  private void run(String size, int triangles, int level) throws IOException, InterruptedException {
-    Path in = folder.resolve("dense-" + size.replace(':', '-') + ".3mf");
-    DensePart.write(in, triangles, BORES, level);
+  private void run(String size, Path in) throws IOException, InterruptedException {
     Map<String, List<Sample>> samples = new LinkedHashMap<>();
     for (int run = 0; run <= runs; run++) {
       for (Map.Entry<String, List<String>> contender : contenders.entrySet()) {
