@@ -47,6 +47,8 @@ class NonsenseToolsTest {
 
   private static final int BODIES = 2;
 
+  private static final List<ToolPlane.Role> ROLES = List.of(ToolPlane.Role.values());
+
   /** Proposes what chance says. */
   private static final class Chance implements Reshaper {
     private final Random random;
@@ -95,7 +97,7 @@ class NonsenseToolsTest {
         double snap = random.nextInt(4) == 0 ? r * random.nextDouble() : 0;
         Vec3 out = direction();
         Plane plane = new Plane(out, rounded(out.dot(near) + away));
-        ToolPlane.Role role = ToolPlane.Role.values()[random.nextInt(4)];
+        ToolPlane.Role role = ROLES.get(random.nextInt(ROLES.size()));
         planes.add(new ToolPlane(plane, snap, role));
       }
       return ConvexTool.of(planes, near, 2 * size);
