@@ -26,7 +26,8 @@ final class ObjectPairs {
     List<Body> second = new ArrayList<>(after.bodies());
     List<ObjectPair> pairs = new ArrayList<>();
     List<BiPredicate<Body, Body>> ways =
-        List.of((a, b) -> isNamed(a, b) && isThere(a, b), ObjectPairs::isNamed, ObjectPairs::isThere);
+        List.of(
+            (a, b) -> isNamed(a, b) && isThere(a, b), ObjectPairs::isNamed, ObjectPairs::isThere);
     for (BiPredicate<Body, Body> way : ways) {
       for (Body one : List.copyOf(first)) {
         Optional<Body> other = second.stream().filter(body -> way.test(one, body)).findFirst();
