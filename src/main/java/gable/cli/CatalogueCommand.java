@@ -39,7 +39,7 @@ final class CatalogueCommand {
     try {
       Tally tally = new Catalogue(gable, plan).run(input, output, progress);
       progress.end();
-      if (!wishes.quiet()) {
+      if (!wishes.quiet() && tally.complete()) { // else the one who stopped it is told how to go on
         streams.text().print(summary(tally, plan, output));
       }
       return Math.max(code(tally), gateCode(gate, tally));
@@ -103,7 +103,7 @@ final class CatalogueCommand {
           .append(" names were not looked at (links, or unreadable)");
       text.append(System.lineSeparator());
     }
-    if (!plan.dryRun() && tally.complete()) {
+    if (!plan.dryRun()) {
       text.append("see ").append(output.resolve("index.html")).append(System.lineSeparator());
     }
     return text.toString();

@@ -1,6 +1,7 @@
 package gable.cli;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.cli.Option;
 
@@ -9,6 +10,9 @@ import org.apache.commons.cli.Option;
  * but words of this program: letters, digits, hyphens, and quoted sentences.
  */
 final class Completion {
+
+  /** Labels of values that are names of files. */
+  private static final Set<String> FILES = Set.of("FILE", "DIR", "OUT", "REPORT");
 
   private Completion() {}
 
@@ -97,19 +101,26 @@ final class Completion {
   }
 
   private static String argument(Option option) {
-    String name = "--" + option.getLongOpt();
-    String text = plain(option.getDescription());
-    if (!option.hasArg()) {
-      return "'" + name + "[" + text + "]'";
+    String text = "[" + plain(option.getDescription()) + "]";
+    String value = option.hasArg() ? ":" + option.getArgName() + ":" + values(option) : "";
+    String whole = "'--" + option.getLongOpt() + (option.hasArg() ? "=" : "") + text + value + "'";
+    return option.getOpt() == null
+        ? whole
+        : "'-" + option.getOpt() + text + value + "' \\\n        " + whole;
+  }
+
+  /** What may stand for a value: one of some words, a file, or what nobody can guess. */
+  private static String values(Option option) {
+    List<String> choices = Grammar.choices().getOrDefault("--" + option.getLongOpt(), List.of());
+    if (!choices.isEmpty()) {
+      return "(" + String.join(" ", choices) + ")";
     }
-    List<String> choices = Grammar.choices().getOrDefault(name, List.of());
-    String what = choices.isEmpty() ? "_files" : "(" + String.join(" ", choices) + ")";
-    return "'" + name + "=[" + text + "]:" + option.getArgName() + ":" + what + "'";
+    return FILES.contains(option.getArgName()) ? "_files" : " ";
   }
 
   /** Text without what has a meaning in a quoted specification. */
   private static String plain(String words) {
-    return words.replaceAll("[\\[\\]:'\\\\]", "");
+    return words.replaceAll("[\\[\\]'\\\\]", "").replace(":", "\\:");
   }
 
   private static String names() {

@@ -12,6 +12,13 @@ final class SettingOptions {
 
   /** Adds them to a command. */
   static void addTo(Syntax command) {
+    limits(command);
+    choice(command);
+    handling(command);
+    files(command);
+  }
+
+  private static void limits(Syntax command) {
     command.option(
         Grammar.value(
             Grammar.SLOPE,
@@ -34,6 +41,9 @@ final class SettingOptions {
             "Layer height; with --line it raises the slope limit where"
                 + " 45 degrees would be too flat."));
     command.option(Grammar.value(Grammar.LINE, "MM", "Line width, with --layer."));
+  }
+
+  private static void choice(Syntax command) {
     command.option(up());
     command.option(
         Grammar.list(Grammar.ONLY, "ID", "Change only these features, by the ids of inspect."));
@@ -42,6 +52,9 @@ final class SettingOptions {
         Grammar.list(Grammar.WITH, "NAME", "Use these reshapers too (see gable reshapers)."));
     command.option(Grammar.list(Grammar.WITHOUT, "NAME", "Do not use these reshapers."));
     command.option(plugIns());
+  }
+
+  private static void handling(Syntax command) {
     command.option(
         Grammar.value(
             Grammar.MIXED,
@@ -59,6 +72,9 @@ final class SettingOptions {
             Grammar.JOIN,
             "Where vertices are repeated instead of shared, share them in OUT, too. The mesh must"
                 + " be closed then; it is examined either way."));
+  }
+
+  private static void files(Syntax command) {
     command.option(
         Grammar.value(
             Grammar.SETTINGS,

@@ -48,8 +48,8 @@ public record Comparison(
         other,
         Contents.held(first.parts(), second.parts()),
         Contents.held(first.metadata(), second.metadata()),
-        Objects.of(one, other),
-        Features.of(one, other));
+        ObjectPairs.of(one, other),
+        FeaturePairs.of(one, other));
   }
 
   private static Contents contents(Path file) throws UnreadableException {

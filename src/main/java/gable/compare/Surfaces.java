@@ -3,9 +3,11 @@ package gable.compare;
 import gable.geom.Vec3;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
@@ -25,14 +27,18 @@ final class Surfaces {
   private final Map<Place, Integer> places = new HashMap<>();
   private final Mesh before;
   private final Mesh after;
+  private final int[] placesBefore;
+  private final int[] placesAfter;
   private final Facet[] old;
   private final Facet[] now;
 
   private Surfaces(Mesh before, Mesh after) {
     this.before = before;
     this.after = after;
-    this.old = facets(before);
-    this.now = facets(after);
+    this.placesBefore = placesOf(before);
+    this.placesAfter = placesOf(after);
+    this.old = facets(before, placesBefore);
+    this.now = facets(after, placesAfter);
   }
 
   private record Place(long x, long y, long z) {}
@@ -52,21 +58,47 @@ final class Surfaces {
     for (int facet : gone) {
       planes.add(plane(before, facet));
     }
-    double[] points = new double[9 * come.length];
-    int[] corners = new int[3 * come.length];
     boolean[] onNewFace = new boolean[come.length];
     for (int index = 0; index < come.length; index++) {
-      for (int k = 0; k < 3; k++) {
-        Vec3 p = after.point(after.corner(come[index], k));
-        int at = 3 * index + k;
-        points[3 * at] = p.x();
-        points[3 * at + 1] = p.y();
-        points[3 * at + 2] = p.z();
-        corners[at] = before.vertexCount() + at;
-      }
       onNewFace[index] = !planes.contains(plane(after, come[index]));
     }
-    return new MeshEdit(gone, points, corners, new int[come.length], onNewFace);
+    Joined joined = new Joined();
+    int[] corners = new int[3 * come.length];
+    for (int at = 0; at < corners.length; at++) {
+      corners[at] = joined.vertex(after.corner(come[at / 3], at % 3));
+    }
+    return new MeshEdit(gone, joined.points(), corners, new int[come.length], onNewFace);
+  }
+
+  /** Vertices for what comes: those of the first surface where it has one at the place. */
+  private final class Joined {
+    private final int[] atPlace = new int[places.size()]; // number plus one; 0 where there is none
+    private final List<Integer> added = new ArrayList<>();
+
+    Joined() {
+      for (int vertex = before.vertexCount() - 1; vertex >= 0; vertex--) {
+        atPlace[placesBefore[vertex]] = vertex + 1;
+      }
+    }
+
+    int vertex(int ofAfter) {
+      int place = placesAfter[ofAfter];
+      if (atPlace[place] == 0) {
+        added.add(ofAfter);
+        atPlace[place] = before.vertexCount() + added.size();
+      }
+      return atPlace[place] - 1;
+    }
+
+    double[] points() {
+      double[] points = new double[3 * added.size()];
+      for (int index = 0; index < added.size(); index++) {
+        points[3 * index] = after.x(added.get(index));
+        points[3 * index + 1] = after.y(added.get(index));
+        points[3 * index + 2] = after.z(added.get(index));
+      }
+      return points;
+    }
   }
 
   /** Facets of one surface that the other does not have, each as often as it has it more often. */
@@ -88,7 +120,7 @@ final class Surfaces {
     return Arrays.copyOf(found, count);
   }
 
-  private Facet[] facets(Mesh mesh) {
+  private int[] placesOf(Mesh mesh) {
     int[] numbers = new int[mesh.vertexCount()];
     for (int vertex = 0; vertex < numbers.length; vertex++) {
       Place place =
@@ -99,6 +131,10 @@ final class Surfaces {
       Integer known = places.putIfAbsent(place, places.size());
       numbers[vertex] = known == null ? places.size() - 1 : known;
     }
+    return numbers;
+  }
+
+  private static Facet[] facets(Mesh mesh, int[] numbers) {
     Facet[] facets = new Facet[mesh.facetCount()];
     for (int facet = 0; facet < facets.length; facet++) {
       facets[facet] =

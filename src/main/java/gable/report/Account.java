@@ -182,6 +182,7 @@ public record Account(
     all.put("up", Figures.point(settings.up()));
     all.put("mixed orientation", Figures.word(settings.handling().mixedOrientation()));
     all.put("unknown parts", Figures.word(settings.handling().unknownParts()));
+    all.put("join vertices", settings.handling().joinVertices() ? "yes" : "no");
     put(all, "only", settings.choice().only());
     put(all, "skip", settings.choice().skip());
     put(all, "with", settings.choice().with());

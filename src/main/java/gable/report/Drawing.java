@@ -232,7 +232,13 @@ final class Drawing {
   }
 
   private String point(double pu, double pv) {
-    return String.format(
-        Locale.ROOT, "%.1f %.1f", (pu - window.left()) * scale(), (window.top() - pv) * scale());
+    return tenths((pu - window.left()) * scale()) + ' ' + tenths((window.top() - pv) * scale());
+  }
+
+  /** A number with one decimal; there are hundreds of thousands of them, and a format is slow. */
+  private static String tenths(double value) {
+    long tenths = Math.round(value * 10);
+    long size = Math.abs(tenths);
+    return (tenths < 0 ? "-" : "") + size / 10 + '.' + size % 10;
   }
 }

@@ -63,12 +63,18 @@ record Simplified(double[] points, List<int[]> groups) {
     }
     boolean[] near = new boolean[mesh.vertexCount()];
     for (int vertex = 0; vertex < near.length; vertex++) {
-      Vec3 point = mesh.point(vertex);
-      near[vertex] =
-          vertex >= shape.before().vertexCount()
-              || boxes.stream().anyMatch(box -> box.contains(point));
+      near[vertex] = vertex >= shape.before().vertexCount() || isIn(boxes, mesh.point(vertex));
     }
     return near;
+  }
+
+  private static boolean isIn(List<Box3> boxes, Vec3 point) {
+    for (Box3 box : boxes) {
+      if (box.contains(point)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static int[] drawnTogether(Mesh mesh, boolean[] near, Box3 box, int cells) {

@@ -12,21 +12,22 @@ import java.util.function.BiPredicate;
  * Pairs objects: first those with the same part, number and box, then the same part and number,
  * then the same box, whatever their number.
  */
-final class Objects {
+final class ObjectPairs {
 
   /** Boxes whose corners lie apart by less than this share of their size are the same. */
   private static final double SAME_BOX = 1e-3;
 
   private static final Mesh NOTHING = Mesh.of(new double[0], new int[0]);
 
-  private Objects() {}
+  private ObjectPairs() {}
 
   static List<ObjectPair> of(Side before, Side after) {
     List<Body> first = new ArrayList<>(before.bodies());
     List<Body> second = new ArrayList<>(after.bodies());
     List<ObjectPair> pairs = new ArrayList<>();
     List<BiPredicate<Body, Body>> ways =
-        List.of((a, b) -> isNamed(a, b) && isThere(a, b), Objects::isNamed, Objects::isThere);
+        List.of(
+            (a, b) -> isNamed(a, b) && isThere(a, b), ObjectPairs::isNamed, ObjectPairs::isThere);
     for (BiPredicate<Body, Body> way : ways) {
       for (Body one : List.copyOf(first)) {
         Optional<Body> other = second.stream().filter(body -> way.test(one, body)).findFirst();

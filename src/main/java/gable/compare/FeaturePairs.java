@@ -18,7 +18,7 @@ import java.util.Set;
  * Pairs features by where they are: their axes are one line within a tenth of the radius, and their
  * middles are near. Nearest first, each once.
  */
-final class Features {
+final class FeaturePairs {
 
   /** How far axes and middles may lie apart, in radii; a roof moves neither. */
   private static final double APART = 0.1;
@@ -29,7 +29,7 @@ final class Features {
   /** Lengths nearer than this are the same, mm: the step of coordinates with three decimals. */
   private static final double SAME = 2e-3;
 
-  private Features() {}
+  private FeaturePairs() {}
 
   /** A possible pair. */
   private record Match(Placed before, Placed after, double apart) {}
