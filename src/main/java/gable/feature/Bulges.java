@@ -9,24 +9,32 @@ import java.util.Arrays;
  * pins is searched once and not twice.
  *
  * <p>Three laws of a pin decide. Its wall bends outwards; over its smooth edges one can walk around
- * more than half a turn, so that its normals do not lie in one cap of the sphere; and it has a root,
- * so that somewhere the surface bends inwards beside it. A ball, a part with rounded edges, a wavy
- * face fail one of them. What passes is looked at by the finder of bores.
+ * more than half a turn, so that its normals do not lie in one cap of the sphere; and it has a
+ * root, so that somewhere the surface bends inwards beside it. A ball, a part with rounded edges, a
+ * wavy face fail one of them. What passes is looked at by the finder of bores.
  */
 final class Bulges {
 
-  private static final byte CONVEX = 1;
-  private static final byte CONCAVE = 2;
+  /** How the surface goes on over a half-edge; a wall goes on over 1 to 3. */
+  private static final byte FLAT = 1;
+
+  private static final byte CONVEX = 2;
+  private static final byte HARDLY_CONCAVE = 3;
+  private static final byte MILD = 4;
+  private static final byte SHARP = 5;
+
+  private static final byte BENT = 1;
+  private static final byte ROOTED = 2;
   private static final byte SEEN = 4;
-  private static final byte MILD = 8;
+  private static final byte ROUGH = 8;
   private static final byte KEPT = 16;
 
   /**
    * Sharpest bend inwards that noise makes in a wall: 10 micrometres on facets 0.3 mm wide make 4
    * degrees (derived: twice the noise over the width). A facet that bends inwards more sharply, and
    * outwards along much the same direction, is rough; a piece does not go on over it, so that a
-   * rough surface falls apart into small pieces, each of which is a cap. Beside the fillet of a root
-   * a wall bends inwards across its own bends.
+   * rough surface falls apart into small pieces, each of which is a cap. Beside the fillet of a
+   * root a wall bends inwards across its own bends.
    */
   private static final double MOST_CONCAVE_COSINE = Math.cos(Math.toRadians(6));
 
@@ -46,7 +54,7 @@ final class Bulges {
   private static final int RINGS = 3;
 
   private final Surface surface;
-  private final double needle;
+  private final byte[] bends;
   private final byte[] marks;
   private int[] piece = new int[1024];
 
@@ -55,19 +63,16 @@ final class Bulges {
 
   private int[] facets = new int[0];
 
-  private Bulges(Surface surface, double needle) {
+  private Bulges(Surface surface) {
     this.surface = surface;
-    this.needle = needle;
+    this.bends = new byte[3 * surface.facetCount()];
     this.marks = new byte[surface.facetCount()];
   }
 
-  /**
-   * Looks at all facets.
-   *
-   * @param needle see {@link Hollows#of}
-   */
-  static Bulges of(Surface surface, double needle) {
-    var bulges = new Bulges(surface, needle);
+  /** Looks at all facets. */
+  static Bulges of(Surface surface) {
+    var bulges = new Bulges(surface);
+    bulges.look();
     if (bulges.mark()) {
       bulges.facets = bulges.withRings(bulges.collect());
     }
@@ -85,68 +90,62 @@ final class Bulges {
         > wall.length;
   }
 
+  private void look() {
+    for (int h = 0; h < bends.length; h++) {
+      int opposite = surface.opposedBeyond(h);
+      if (opposite > h) {
+        byte bend = bend(h, opposite / 3);
+        bends[h] = bend;
+        bends[opposite] = bend;
+      }
+    }
+  }
+
+  private byte bend(int halfEdge, int other) {
+    int facet = halfEdge / 3;
+    double cosine = surface.cosine(facet, other);
+    if (cosine >= Seeds.FLATTEST_COSINE
+        || cosine == 0 && (surface.isSliver(facet) || surface.isSliver(other))) {
+      return FLAT;
+    }
+    if (surface.bend(halfEdge, other) <= 0) {
+      return cosine >= WallGrower.LEAST_COSINE ? CONVEX : 0;
+    }
+    if (cosine >= MOST_CONCAVE_COSINE) {
+      return HARDLY_CONCAVE;
+    }
+    return cosine >= END_COSINE ? MILD : SHARP;
+  }
+
   /** Marks facets beside bends; false if nothing bends outwards or nothing inwards. */
   private boolean mark() {
-    int all = 0;
+    byte all = 0;
     for (int facet = 0; facet < marks.length; facet++) {
-      if (surface.isSliver(facet)) {
-        continue;
-      }
+      byte mark = 0;
+      boolean mild = false;
       for (int h = 3 * facet; h < 3 * facet + 3; h++) {
-        int opposite = surface.opposedBeyond(h);
-        int other = opposite / 3;
-        if (opposite > h && !surface.isSliver(other)) {
-          byte mark = mark(h, other);
-          marks[facet] |= mark;
-          marks[other] |= mark;
-          all |= mark;
-        }
+        mark |= bends[h] == CONVEX ? BENT : bends[h] >= HARDLY_CONCAVE ? ROOTED : 0;
+        mild |= bends[h] == MILD;
       }
+      if (mild && (mark & BENT) != 0 && isRough(facet)) {
+        mark |= ROUGH;
+      }
+      marks[facet] = mark;
+      all |= mark;
     }
-    return (all & (CONVEX | CONCAVE)) == (CONVEX | CONCAVE);
-  }
-
-  private byte mark(int halfEdge, int other) {
-    double cosine = surface.cosine(halfEdge / 3, other);
-    if (cosine >= Seeds.FLATTEST_COSINE) {
-      return 0;
-    }
-    if (surface.bend(halfEdge, other) > 0) {
-      return isMild(cosine) ? CONCAVE | MILD : CONCAVE;
-    }
-    return cosine >= WallGrower.LEAST_COSINE ? CONVEX : 0;
-  }
-
-  private static boolean isMild(double cosine) {
-    return cosine < MOST_CONCAVE_COSINE && cosine >= END_COSINE;
+    return (all & (BENT | ROOTED)) == (BENT | ROOTED);
   }
 
   /** True if the facet bends inwards and outwards along much the same direction. */
   private boolean isRough(int facet) {
-    if ((marks[facet] & MILD) == 0) {
-      return false;
-    }
     for (int h = 3 * facet; h < 3 * facet + 3; h++) {
       for (int g = 3 * facet; g < 3 * facet + 3; g++) {
-        if (g != h && bends(h) > 0 && bends(g) < 0 && !runAcross(h, g)) {
+        if (bends[h] == MILD && bends[g] == CONVEX && !runAcross(h, g)) {
           return true;
         }
       }
     }
     return false;
-  }
-
-  /** 1 for a mild bend inwards, −1 for any bend outwards that is not an end, else 0. */
-  private int bends(int halfEdge) {
-    int other = surface.beyond(halfEdge);
-    if (other < 0 || surface.isSliver(other)) {
-      return 0;
-    }
-    double cosine = surface.cosine(halfEdge / 3, other);
-    if (cosine >= Seeds.FLATTEST_COSINE || cosine < WallGrower.LEAST_COSINE) {
-      return 0;
-    }
-    return surface.bend(halfEdge, other) > 0 ? (isMild(cosine) ? 1 : 0) : -1;
   }
 
   private boolean runAcross(int h, int g) {
@@ -161,7 +160,7 @@ final class Bulges {
     int[] kept = new int[1024];
     int count = 0;
     for (int facet = 0; facet < marks.length; facet++) {
-      if ((marks[facet] & (CONVEX | SEEN)) == CONVEX && !isRough(facet)) {
+      if ((marks[facet] & (BENT | SEEN | ROUGH)) == BENT) {
         int size = walk(facet);
         if (mayBePin(size)) {
           if (count + size > kept.length) {
@@ -182,14 +181,13 @@ final class Bulges {
     marks[first] |= SEEN;
     for (int at = 0; at < end; at++) {
       int facet = piece[at];
-      boolean bent = (marks[facet] & CONVEX) != 0 || surface.isSliver(facet);
-      int deep = bent ? 0 : depth[at];
-      if (deep > STRIP || isRough(facet)) {
+      int deep = (marks[facet] & BENT) != 0 ? 0 : depth[at];
+      if (deep > STRIP || (marks[facet] & ROUGH) != 0) {
         continue;
       }
       for (int h = 3 * facet; h < 3 * facet + 3; h++) {
-        int other = surface.beyond(h);
-        if (other >= 0 && (marks[other] & SEEN) == 0 && goesOn(h, other)) {
+        int other = bends[h] == 0 || bends[h] > HARDLY_CONCAVE ? -1 : surface.beyond(h);
+        if (other >= 0 && (marks[other] & SEEN) == 0) {
           if (end == piece.length) {
             piece = Arrays.copyOf(piece, 2 * end);
             depth = Arrays.copyOf(depth, 2 * end);
@@ -203,27 +201,13 @@ final class Bulges {
     return end;
   }
 
-  private boolean goesOn(int halfEdge, int other) {
-    int facet = halfEdge / 3;
-    if (surface.isSliver(facet) || surface.isSliver(other)) {
-      return true;
-    }
-    double cosine = surface.cosine(facet, other);
-    if (cosine >= MOST_CONCAVE_COSINE) {
-      return true;
-    }
-    return cosine >= WallGrower.LEAST_COSINE && surface.bend(halfEdge, other) <= 0
-        || surface.isNeedle(facet, needle, Hollows.SLENDER)
-        || surface.isNeedle(other, needle, Hollows.SLENDER);
-  }
-
   private boolean mayBePin(int size) {
     if (size > LARGEST) {
       return false;
     }
     boolean rooted = false;
     for (int k = 0; k < size && !rooted; k++) {
-      rooted = (marks[piece[k]] & CONCAVE) != 0;
+      rooted = (marks[piece[k]] & ROOTED) != 0;
     }
     return rooted && !Hollows.isCap(surface, piece, 0, size);
   }

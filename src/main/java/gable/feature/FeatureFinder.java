@@ -27,7 +27,7 @@ public final class FeatureFinder {
    * have, its standard deviation, then turn two needles against each other by 5.8 degrees (standard
    * deviation of three corners, √6 / 24), and four times that is still smooth.
    */
-  static final double NEEDLE = 4;
+  private static final double NEEDLE = 4;
 
   private final Surface surface;
   private final FacetStates states;
@@ -60,8 +60,7 @@ public final class FeatureFinder {
   public static Findings find(Mesh printMesh, HalfEdges halfEdges, Tolerances tolerances) {
     var finder = new FeatureFinder(printMesh, halfEdges, tolerances);
     finder.search(tolerances, Long.MAX_VALUE);
-    List<Feature> features =
-        new ArrayList<>(BoreOrder.numbered(Coaxial.related(finder.bores)));
+    List<Feature> features = new ArrayList<>(BoreOrder.numbered(Coaxial.related(finder.bores)));
     features.addAll(PinFinder.find(finder.surface, tolerances));
     return new Findings(features, finder.notes);
   }

@@ -36,7 +36,7 @@ final class Hollows {
   private static final int ROUNDS = 6;
 
   /** A needle is this many times as long as it is high. */
-  static final double SLENDER = 8;
+  private static final double SLENDER = 8;
 
   private static final int SEED = 8;
 

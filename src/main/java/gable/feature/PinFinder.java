@@ -12,8 +12,8 @@ import java.util.Optional;
 
 /**
  * Finds pins. Seen from the other side a pin is a bore: the pieces of the surface that may be pins
- * ({@link Bulges}) are cut out, turned inside out and given to the finder of bores. A bore there with
- * one open end, the root, and one blind end, the tip, is a pin unless
+ * ({@link Bulges}) are cut out, turned inside out and given to the finder of bores. A bore there
+ * with one open end, the root, and one blind end, the tip, is a pin unless
  *
  * <ul>
  *   <li>its tip is hollow to more than half its free length: then it is the outside of a boss or of
@@ -33,10 +33,13 @@ final class PinFinder {
 
   /**
    * Facets of failed walls that may be looked at, so that a large sculpture, which is round
-   * everywhere, costs a fraction of a second more. Pins of drawn parts have long bends and are tried
-   * first. The number is a count of work, so the result is the same on every machine.
+   * everywhere, costs a fraction of a second more. Pins of drawn parts have long bends and are
+   * tried first. The number is a count of work, so the result is the same on every machine.
    */
-  private static final long BUDGET = 200_000;
+  private static final long LEAST_BUDGET = 100_000;
+
+  /** The same for each facet that is searched. */
+  private static final long BUDGET_PER_FACET = 4;
 
   private final Surface surface;
   private final Tolerances tolerances;
@@ -52,7 +55,7 @@ final class PinFinder {
 
   /** The pins of a part, numbered P1, P2 and so on in the order of their places. */
   static List<Pin> find(Surface surface, Tolerances tolerances) {
-    Bulges bulges = Bulges.of(surface, FeatureFinder.NEEDLE * tolerances.noise());
+    Bulges bulges = Bulges.of(surface);
     return bulges.facets().length == 0
         ? List.of()
         : new PinFinder(surface, tolerances, bulges).pins();
@@ -62,7 +65,8 @@ final class PinFinder {
     int[] vertices = new int[3 * facets.length];
     Mesh turned = turned(vertices);
     List<Pin> pins = new ArrayList<>();
-    for (Bore bore : FeatureFinder.bores(turned, HalfEdges.of(turned), tolerances, BUDGET)) {
+    long budget = Math.max(LEAST_BUDGET, BUDGET_PER_FACET * facets.length);
+    for (Bore bore : FeatureFinder.bores(turned, HalfEdges.of(turned), tolerances, budget)) {
       if (bore.shape() == BoreShape.ROUND
           && bore.low().kind().isBlind() != bore.high().kind().isBlind()) {
         pin(bore, vertices).ifPresent(pins::add);
@@ -122,7 +126,6 @@ final class PinFinder {
       return Optional.empty();
     }
     Axis middle = new Axis(axis.at(from + length / 2), axis.direction());
-    return Optional.of(
-        new Pin("", bore, wall, middle, length, RootKind.of(rootRim.kind()), tip));
+    return Optional.of(new Pin("", bore, wall, middle, length, RootKind.of(rootRim.kind()), tip));
   }
 }

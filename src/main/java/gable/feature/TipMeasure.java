@@ -53,8 +53,7 @@ final class TipMeasure {
    * @param rim the same end, as the finder of bores has read it
    */
   Pin.Tip measure(int[] loop, Rim rim) {
-    Plane plane =
-        rim.plane().orElse(Plane.through(axis.at(lowest(loop)), axis.direction()));
+    Plane plane = rim.plane().orElse(Plane.through(axis.at(lowest(loop)), axis.direction()));
     List<Integer> tip = flood(loop);
     double above = 0;
     double below = 0;
@@ -139,7 +138,9 @@ final class TipMeasure {
     return narrowing(tip, plane);
   }
 
-  /** A tip that reaches beyond the end of its wall: by a cone, to a face or a point, or otherwise. */
+  /**
+   * A tip that reaches beyond the end of its wall: by a cone, to a face or a point, or otherwise.
+   */
   private TipKind narrowing(List<Integer> tip, Plane plane) {
     double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;

@@ -156,7 +156,7 @@ public record Account(
           @Override
           public String unchanged(FileResult.Unchanged done) {
             return lines.isEmpty()
-                ? "There is nothing to change: no round bore was found."
+                ? "There is nothing to change: no round bore and no pin was found."
                 : "Nothing "
                     + (inspection ? "would be" : "was")
                     + " changed; the reasons are below.";

@@ -52,8 +52,7 @@ class PinFinderTest {
 
   @Test
   void tipsAreCalledByTheirForm() {
-    assertThat(tipOf(disc(48).ring(0, R).ring(10, R).ring(11, R - 1)))
-        .isEqualTo(TipKind.CHAMFERED);
+    assertThat(tipOf(disc(48).ring(0, R).ring(10, R).ring(11, R - 1))).isEqualTo(TipKind.CHAMFERED);
     assertThat(tipOf(disc(48).ring(0, R).ring(10, R).ring(13, 0))).isEqualTo(TipKind.CONICAL);
     assertThat(
             tipOf(
@@ -66,8 +65,7 @@ class PinFinderTest {
         .isEqualTo(TipKind.ROUNDED);
     assertThat(tipOf(disc(48).ring(0, R).ring(10, R).ring(10, 1).ring(8, 1)))
         .isEqualTo(TipKind.HOLLOW);
-    assertThat(tipOf(disc(48).ring(0, R).ring(10, R).endingSlanted(0.4)))
-        .isEqualTo(TipKind.FLAT);
+    assertThat(tipOf(disc(48).ring(0, R).ring(10, R).endingSlanted(0.4))).isEqualTo(TipKind.FLAT);
   }
 
   @Test

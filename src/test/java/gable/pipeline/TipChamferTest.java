@@ -148,8 +148,8 @@ class TipChamferTest {
 
   /**
    * Volume of the chamfer of a prism over a regular polygon, a along the axis, c square to the
-   * sides, its foot h inside them: the sum over the depth of P s - s² n tan(π/n) for s from h to h +
-   * c, where P is the perimeter (derived).
+   * sides, its foot h inside them: the sum over the depth of P s - s² n tan(π/n) for s from h to h
+   * + c, where P is the perimeter (derived).
    */
   private static double ring(int sides, double radius, double a, double c, double h) {
     double perimeter = 2 * sides * radius * Math.sin(Math.PI / sides);
