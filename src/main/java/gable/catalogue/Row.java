@@ -38,7 +38,8 @@ public record Row(
     int pictures) {
 
   /** Reasons that need nobody's attention: no roof or chamfer is wanted there. */
-  private static final Set<String> FINE = Set.of(
+  private static final Set<String> FINE =
+      Set.of(
           "steep-enough",
           "already-peaked",
           "not-chosen",

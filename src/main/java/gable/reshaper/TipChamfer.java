@@ -91,8 +91,7 @@ public final class TipChamfer implements Reshaper {
         Reason.notProved("the chamfer cannot be cut"));
   }
 
-  private static Optional<Reason> unfit(
-      Pin pin, double leg, Surroundings around, Limits limits) {
+  private static Optional<Reason> unfit(Pin pin, double leg, Surroundings around, Limits limits) {
     if (pin.tip() != TipKind.FLAT) {
       return Optional.of(tipReason(pin.tip()));
     }

@@ -19,15 +19,17 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * The two cuts that chamfer the flat tip of a pin. The first takes its end off, square to nothing but
- * parallel to the tip, a leg below it. The second puts it on again, narrowing: a body with the
- * outline of the pin at its foot, made convex, and one plane at 45 degrees to the axis through each
- * side of it, so that every facet of the pin gets a facet of chamfer with its own plane. (Wedges,
- * one for each facet, would do in one kind of cut, but each would cut the tip's face and all that
- * the others left; a pin of 32 facets then ends in a thousand.)
+ * The two cuts that chamfer the flat tip of a pin. The first takes its end off, down to the outline
+ * a leg below the tip, and a shallow pit within it, one plane for each side of the outline. The
+ * second puts the end on again, narrowing: it fills the pit and has one plane at 45 degrees to the
+ * axis above each side, so that every facet of the pin gets a facet of chamfer with its own plane.
  *
- * <p>The planes stand a hair inside the outline, so that they cross the end's face at a real angle
- * and never meet the edge of the wall.
+ * <p>(Wedges, one for each facet, would do in one kind of cut, but each would cut the tip's face
+ * and all that the others left, which falls into slivers. A flat end instead of the pit would be
+ * cut along the diagonals of its facets, which follow from their order and not from the part.)
+ *
+ * <p>The planes of the chamfer stand a hair inside the outline, so that they cross the pit at a
+ * real angle and never meet the edge of the wall.
  */
 final class TipTools {
 
@@ -57,6 +59,11 @@ final class TipTools {
   private static final double STEP = Math.toRadians(0.25);
 
   private static final double MOST_TURNED = Math.toRadians(25);
+
+  /** Slope of the pit at most, and its depth at most as a share of the leg. */
+  private static final double DIP = Math.tan(Math.toRadians(10));
+
+  private static final double PIT = 0.25;
 
   /** How far the first cut reaches into the air, in millimetres; nothing else is cut there. */
   private static final double AIR = 0.1;
@@ -110,7 +117,9 @@ final class TipTools {
     return Optional.empty();
   }
 
-  /** Distance from where a line that starts in the pin leaves all solid to where it enters again. */
+  /**
+   * Distance from where a line that starts in the pin leaves all solid to where it enters again.
+   */
   private static double gap(List<Passage> passages) {
     int depth = 1;
     for (int k = 0; k < passages.size(); k++) {
@@ -149,15 +158,13 @@ final class TipTools {
   }
 
   private ConvexTool end() {
+    List<ToolPlane> planes = pit(0);
+    planes.add(plane(tip.moved(AIR)));
+    Vec3 middle = onto(floor, pin.axis().origin());
     Vec3 u = along.anySquare();
     Vec3 v = along.cross(u);
-    Vec3 middle = onto(floor, pin.axis().origin());
-    double reach = pin.radius() + AIR;
-    List<ToolPlane> planes = new ArrayList<>();
-    planes.add(new ToolPlane(floor.flipped(), 0, ToolPlane.Role.BASE));
-    planes.add(plane(tip.moved(AIR)));
     for (Vec3 side : new Vec3[] {u, v, u.times(-1), v.times(-1)}) {
-      planes.add(plane(Plane.through(middle.along(side, reach), side)));
+      planes.add(plane(Plane.through(middle.along(side, pin.radius() + AIR), side)));
     }
     return tool(planes, middle.along(along, leg / 2));
   }
@@ -165,29 +172,54 @@ final class TipTools {
   private ConvexTool narrowing(double slope) {
     List<ToolPlane> planes = new ArrayList<>();
     for (int k = 0; k < outline.size(); k++) {
-      Vec3 from = outline.get(k);
-      Vec3 side = outline.get((k + 1) % outline.size()).minus(from);
-      Vec3 out = side.cross(along).unit();
-      Vec3 across = out.cross(side).unit();
-      Vec3 up = across.dot(along) < 0 ? across.times(-1) : across;
-      Vec3 start = from.along(out, -HAIR - stray(from, side, out));
-      planes.add(
-          new ToolPlane(
-              Plane.through(start, leaning(out, up, slope)), 0, ToolPlane.Role.FLANK));
+      Side side = side(k);
+      Vec3 start = side.from.along(side.out, -HAIR - stray(side));
+      Plane chamfer = Plane.through(start, leaning(side.out, side.up, slope));
+      planes.add(new ToolPlane(chamfer, 0, ToolPlane.Role.FLANK));
     }
     planes.add(plane(tip));
-    double foot = FOOT * tip.normal().dot(along);
-    planes.add(new ToolPlane(floor.moved(-foot).flipped(), 0, ToolPlane.Role.BASE));
+    planes.addAll(pit(FOOT));
     return tool(planes, onto(floor, pin.axis().origin()).along(along, leg / 2));
   }
 
+  /** The planes of the pit, facing down, or planes that lie deeper. */
+  private List<ToolPlane> pit(double deeper) {
+    double dip = Math.min(DIP, PIT * leg / pin.radius());
+    List<ToolPlane> planes = new ArrayList<>();
+    for (int k = 0; k < outline.size(); k++) {
+      Side side = side(k);
+      Vec3 normal = side.out.times(dip).minus(side.up).unit();
+      Plane face = Plane.through(side.from, normal).moved(deeper);
+      planes.add(new ToolPlane(face, 0, ToolPlane.Role.BASE));
+    }
+    return planes;
+  }
+
+  /**
+   * A side of the outline.
+   *
+   * @param from its start
+   * @param way to its end
+   * @param out normal of the wall there
+   * @param up square to both, towards the tip
+   */
+  private record Side(Vec3 from, Vec3 way, Vec3 out, Vec3 up) {}
+
+  private Side side(int k) {
+    Vec3 from = outline.get(k);
+    Vec3 way = outline.get((k + 1) % outline.size()).minus(from);
+    Vec3 out = way.cross(along).unit();
+    Vec3 across = out.cross(way).unit();
+    return new Side(from, way, out, across.dot(along) < 0 ? across.times(-1) : across);
+  }
+
   /** How far the true outline lies inside a side of its convex hull. */
-  private double stray(Vec3 from, Vec3 side, Vec3 out) {
+  private double stray(Side side) {
     double most = 0;
     for (Vec3 point : loop) {
-      double share = point.minus(from).dot(side) / side.dot(side);
+      double share = point.minus(side.from).dot(side.way) / side.way.dot(side.way);
       if (share > 0 && share < 1) {
-        double inside = from.minus(point).dot(out);
+        double inside = side.from.minus(point).dot(side.out);
         most = inside < pin.radius() ? Math.max(most, inside) : most;
       }
     }
@@ -203,8 +235,8 @@ final class TipTools {
   }
 
   /**
-   * Normal of a chamfer plane out of the pin: 45 degrees between the wall and the tip, and turned to
-   * the side that makes it steeper where it would hang flatter than the slope limit.
+   * Normal of a chamfer plane out of the pin: 45 degrees between the wall and the tip, and turned
+   * to the side that makes it steeper where it would hang flatter than the slope limit.
    */
   private static Vec3 leaning(Vec3 out, Vec3 up, double slope) {
     for (double turn = 0; turn <= MOST_TURNED; turn += STEP) {
