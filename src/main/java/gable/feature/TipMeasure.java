@@ -21,6 +21,9 @@ final class TipMeasure {
   /** Facets of one cone of a coarse mesh differ by up to this. */
   private static final double SAME_CONE = Math.toRadians(4);
 
+  /** Least depth of a hole in a tip, in millimetres. */
+  private static final double HOLE = 0.002;
+
   private final Surface surface;
   private final Mesh mesh;
   private final Set<Integer> wall = new HashSet<>();
@@ -64,9 +67,11 @@ final class TipMeasure {
         below = Math.max(below, -height);
       }
     }
+    // a micrometre is no hole, but what a chamfer may leave at its foot
+    below = below > Math.max(tolerance, HOLE) ? below : 0;
     TipKind kind = kind(tip, plane, rim.plane().isPresent(), above, below);
     return new Pin.Tip(
-        kind, rim.plane(), above > tolerance ? above : 0, below > tolerance ? below : 0);
+        kind, rim.plane(), above > tolerance ? above : 0, below);
   }
 
   private double lowest(int[] loop) {
@@ -126,7 +131,7 @@ final class TipMeasure {
 
   private TipKind kind(
       List<Integer> tip, Plane plane, boolean flatRim, double above, double below) {
-    if (below > tolerance) {
+    if (below > 0) {
       return flatRim ? TipKind.HOLLOW : TipKind.UNEVEN;
     }
     if (!flatRim) {

@@ -5,7 +5,6 @@ import gable.feature.Pin;
 import gable.feature.Surroundings;
 import gable.feature.TipKind;
 import gable.geom.Plane;
-import gable.plan.Cut;
 import gable.plan.LeftAlone;
 import gable.plan.Limits;
 import gable.plan.Measure;
@@ -80,14 +79,16 @@ public final class TipChamfer implements Reshaper {
     var tools = new TipTools(pin, tip, leg, around);
     Optional<Reason> obstacle = tools.obstacle(around);
     return Optional.of(
-        obstacle.isPresent() ? new LeftAlone(obstacle.get()) : reshape(tools.cuts(limits), leg));
+        obstacle.isPresent() ? new LeftAlone(obstacle.get()) : reshape(tools, limits, leg));
   }
 
-  private static Reshape reshape(List<Cut> cuts, double leg) {
+  private static Reshape reshape(TipTools tools, Limits limits, double leg) {
     List<Measure> measures =
         List.of(Measure.length("leg", leg), Measure.angle("chamfer", Math.PI / 4));
     return new Reshape(
-        List.of(new Variant("chamfered", cuts, measures)),
+        List.of(
+            new Variant("chamfered", tools.cuts(limits, true), measures),
+            new Variant("chamfered", tools.cuts(limits, false), measures)),
         Reason.notProved("the chamfer cannot be cut"));
   }
 

@@ -24,9 +24,10 @@ import java.util.Optional;
  * second puts the end on again, narrowing: it fills the pit and has one plane at 45 degrees to the
  * axis above each side, so that every facet of the pin gets a facet of chamfer with its own plane.
  *
- * <p>(Wedges, one for each facet, would do in one kind of cut, but each would cut the tip's face
- * and all that the others left, which falls into slivers. A flat end instead of the pit would be
- * cut along the diagonals of its facets, which follow from their order and not from the part.)
+ * <p>(Wedges, one for each facet, would do in one kind of cut, but each would cut the tip's face and
+ * all that the others left, which falls into slivers. A flat end instead of the pit is cut along the
+ * diagonals of its facets, which follow from their order and not from the part: it is the second
+ * choice, where rounding parts two planes of the pit that should meet a ruling in one point.)
  *
  * <p>The planes of the chamfer stand a hair inside the outline, so that they cross the pit at a
  * real angle and never meet the edge of the wall.
@@ -68,6 +69,9 @@ final class TipTools {
   /** How far the first cut reaches into the air, in millimetres; nothing else is cut there. */
   private static final double AIR = 0.1;
 
+  /** A share of a side beside its corner: lines through an edge may be missed by both facets. */
+  private static final double BESIDE = 0.02;
+
   /** Passages nearer to each other than this, in millimetres, are at one edge. */
   private static final double SAME = 1e-7;
 
@@ -98,23 +102,30 @@ final class TipTools {
       return Optional.of(new Reason("no-outline", "the outline of the pin below its tip is open"));
     }
     double inside = pin.radius() / 4; // well within, so that the first passage is out of the pin
-    for (Vec3 corner : outline) {
-      for (double share : new double[] {0, 0.5}) {
-        Vec3 out = sideways(corner).unit();
-        Vec3 start = corner.along(along, share * leg).along(out, -inside);
-        Optional<Reason> near = near(gap(around.passages(start, out, inside + APART)));
+    for (int k = 0; k < outline.size(); k++) {
+      Vec3 way = outline.get((k + 1) % outline.size()).minus(outline.get(k));
+      for (double share : new double[] {BESIDE, 0.5}) {
+        Optional<Reason> near = obstacle(around, outline.get(k).along(way, share), inside);
         if (near.isPresent()) {
           return near;
         }
       }
-      Vec3 start = corner.along(sideways(corner), -0.5);
-      Optional<Reason> before =
-          near(gap(around.passages(start, along, onto(tip, start).distance(start) + APART)));
-      if (before.isPresent()) {
-        return before;
-      }
     }
     return Optional.empty();
+  }
+
+  /** Looks beside and before the tip from a place in the outline. */
+  private Optional<Reason> obstacle(Surroundings around, Vec3 place, double inside) {
+    Vec3 out = sideways(place).unit();
+    for (double height : new double[] {0, 0.5 * leg}) {
+      Vec3 start = place.along(along, height).along(out, -inside);
+      Optional<Reason> near = near(gap(around.passages(start, out, inside + APART)));
+      if (near.isPresent()) {
+        return near;
+      }
+    }
+    Vec3 start = place.along(sideways(place), -0.47); // anywhere between axis and wall
+    return near(gap(around.passages(start, along, onto(tip, start).distance(start) + APART)));
   }
 
   /**
@@ -151,14 +162,19 @@ final class TipTools {
                     APART)));
   }
 
-  /** Takes the end off, and puts it on narrowing. */
-  List<Cut> cuts(Limits limits) {
+  /**
+   * Takes the end off, and puts it on narrowing.
+   *
+   * @param pitted whether the end comes off down to a pit, or to a flat face
+   */
+  List<Cut> cuts(Limits limits, boolean pitted) {
     return List.of(
-        new Cut(Operation.SUBTRACT, end()), new Cut(Operation.ADD, narrowing(limits.slope())));
+        new Cut(Operation.SUBTRACT, end(pitted)),
+        new Cut(Operation.ADD, narrowing(limits.slope(), pitted)));
   }
 
-  private ConvexTool end() {
-    List<ToolPlane> planes = pit(0);
+  private ConvexTool end(boolean pitted) {
+    List<ToolPlane> planes = new ArrayList<>(foot(0, pitted));
     planes.add(plane(tip.moved(AIR)));
     Vec3 middle = onto(floor, pin.axis().origin());
     Vec3 u = along.anySquare();
@@ -169,7 +185,7 @@ final class TipTools {
     return tool(planes, middle.along(along, leg / 2));
   }
 
-  private ConvexTool narrowing(double slope) {
+  private ConvexTool narrowing(double slope, boolean pitted) {
     List<ToolPlane> planes = new ArrayList<>();
     for (int k = 0; k < outline.size(); k++) {
       Side side = side(k);
@@ -178,12 +194,16 @@ final class TipTools {
       planes.add(new ToolPlane(chamfer, 0, ToolPlane.Role.FLANK));
     }
     planes.add(plane(tip));
-    planes.addAll(pit(FOOT));
+    planes.addAll(foot(FOOT, pitted));
     return tool(planes, onto(floor, pin.axis().origin()).along(along, leg / 2));
   }
 
-  /** The planes of the pit, facing down, or planes that lie deeper. */
-  private List<ToolPlane> pit(double deeper) {
+  /** The planes of the pit or the flat face, facing down, or planes that lie deeper. */
+  private List<ToolPlane> foot(double deeper, boolean pitted) {
+    if (!pitted) {
+      Plane face = floor.moved(-deeper * tip.normal().dot(along)).flipped();
+      return List.of(new ToolPlane(face, 0, ToolPlane.Role.BASE));
+    }
     double dip = Math.min(DIP, PIT * leg / pin.radius());
     List<ToolPlane> planes = new ArrayList<>();
     for (int k = 0; k < outline.size(); k++) {
