@@ -1,14 +1,14 @@
 // Opens pages that the program made in a real browser, from the disk: no error on the console, no
 // request but for files beside the page, no finding of an accessibility checker in light and dark,
 // a view that is not blank and differs before and after, filters and sorting by mouse and keyboard.
-// Call: node pages.mjs REPORT.html INDEX.html SCREENSHOT_FOLDER
+// Call: node pages.mjs REPORT.html INDEX.html COMPARISON.html SCREENSHOT_FOLDER
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import puppeteer from 'puppeteer-core';
 
-const [report, index, shots] = process.argv.slice(2);
+const [report, index, comparison, shots] = process.argv.slice(2);
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const faults = [];
 const expect = (holds, what) => {
@@ -102,7 +102,9 @@ try {
   await page.keyboard.press('Enter');
   const sizes = await page.$$eval('#features tbody tr', (rows) => rows.map((row) => Number(row.cells[2].textContent)));
   expect(sizes.every((size, k) => k === 0 || sizes[k - 1] <= size), 'a heading, by keyboard, sorts');
-  writeFileSync(`${shots}/report.pdf`, await page.pdf());
+  const paper = await page.pdf();
+  writeFileSync(`${shots}/report.pdf`, paper);
+  expect(paper.length > 10_000, 'the report goes to paper');
   await page.setViewport({ width: 390, height: 800 });
   await page.screenshot({ path: `${shots}/report-narrow.png`, fullPage: true });
   const wide = await page.evaluate(() => document.documentElement.scrollWidth);
@@ -130,6 +132,32 @@ try {
   await list.screenshot({ path: `${shots}/catalogue-narrow.png` });
   expect(listSeen.errors.length === 0, `no error in the catalogue ${listSeen.errors.join(' | ')}`);
   expect(listSeen.foreign().length === 0, `no request of the catalogue ${listSeen.foreign().join(' ')}`);
+
+  await list.setViewport({ width: 1200, height: 900 });
+  await Promise.all([list.waitForNavigation(), list.click('#models td.name a[aria-label]')]);
+  expect((await list.title()).startsWith('Report: '), 'the catalogue leads to the report of a model');
+  await accessible(list, 'catalogue-report');
+
+  const [held, heldSeen] = await open(comparison, () => false);
+  await held.waitForFunction(() => document.documentElement.dataset.view === 'ready');
+  await accessible(held, 'comparison');
+  await held.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: 'light' }]);
+  const name = await held.$$eval('#jump option', (options) => options.at(-1).textContent);
+  await held.select('#jump', name);
+  await held.click('input[value="before"]');
+  await drawn(held);
+  const old = await orange(held);
+  await held.click('input[value="after"]');
+  await drawn(held);
+  const now = await orange(held);
+  expect(old.colours > 3 && old.count === 0 && now.count > 50,
+    `the comparison marks what is new (${old.count}, ${now.count} dots)`);
+  expect((await held.pdf()).length > 10_000, 'the comparison goes to paper');
+  await held.setViewport({ width: 390, height: 800 });
+  const heldWide = await held.evaluate(() => document.documentElement.scrollWidth);
+  expect(heldWide <= 390, `the comparison fits a narrow screen (${heldWide})`);
+  expect(heldSeen.errors.length === 0, `no error in the comparison ${heldSeen.errors.join(' | ')}`);
+  expect(heldSeen.foreign().length === 0, `no request of the comparison ${heldSeen.foreign().join(' ')}`);
 } finally {
   await browser.close();
 }

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param cause why it was rejected, in one word; empty if it was not
  * @param output the model that was written aside, if one was
  * @param pictures pictures of the model, before and after, as far as there are any
+ * @param report a page about it, if one was wanted
  * @param overhang overhang before and after
  */
 record Made(
@@ -20,6 +21,7 @@ record Made(
     String cause,
     Optional<Path> output,
     List<byte[]> pictures,
+    Optional<String> report,
     Overhang overhang) {
 
   Made {
@@ -28,6 +30,7 @@ record Made(
 
   /** A model of which nothing was made. */
   static Made nothing(FileResult result, String cause) {
-    return new Made(result, cause, Optional.empty(), List.of(), new Overhang(0, 0));
+    return new Made(
+        result, cause, Optional.empty(), List.of(), Optional.empty(), new Overhang(0, 0));
   }
 }

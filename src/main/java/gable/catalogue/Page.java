@@ -136,6 +136,9 @@ final class Page {
     json.writeNumberField("before", Math.round(row.before() * 10) / 10.0);
     json.writeNumberField("after", Math.round(row.after() * 10) / 10.0);
     json.writeNumberField("pictures", row.pictures());
+    if (row.reported()) {
+      json.writeBooleanField("report", true);
+    }
     json.writeObjectFieldStart("why");
     for (Map.Entry<String, Integer> each : new TreeMap<>(row.reasons()).entrySet()) {
       json.writeArrayFieldStart(each.getKey());

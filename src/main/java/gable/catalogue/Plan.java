@@ -11,10 +11,16 @@ import java.time.Duration;
  * @param memory bytes that the files that are worked on may need together, by estimate; a file that
  *     needs more is worked on alone
  * @param timeLimit a file that takes longer is rejected
+ * @param reports true if each model gets a report of its own
  * @param dryRun true if nothing is to be written
  */
 public record Plan(
-    Settings settings, int threads, long memory, Duration timeLimit, boolean dryRun) {
+    Settings settings,
+    int threads,
+    long memory,
+    Duration timeLimit,
+    boolean reports,
+    boolean dryRun) {
 
   /** Refuses what cannot be meant, and has each file worked on by one thread. */
   public Plan {

@@ -20,6 +20,7 @@ import java.util.TreeMap;
  * @param after overhang after
  * @param reasons how many features were left for each reason
  * @param sentences one sentence for each of those reasons
+ * @param reported whether there is a report of it
  * @param pictures how many pictures there are, 0 to 2
  */
 public record Row(
@@ -35,6 +36,7 @@ public record Row(
     double after,
     Map<String, Integer> reasons,
     Map<String, String> sentences,
+    boolean reported,
     int pictures) {
 
   /** Reasons that need nobody's attention: no roof or chamfer is wanted there. */
@@ -85,6 +87,7 @@ public record Row(
         own.path("overhangMm2").path("after").asDouble(),
         reasons,
         sentences,
+        !own.path("report").asText().isEmpty(),
         entry.pictures());
   }
 

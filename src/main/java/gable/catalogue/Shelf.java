@@ -8,6 +8,7 @@ import gable.report.Tool;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -21,11 +22,13 @@ import java.util.TreeSet;
 final class Shelf {
 
   private static final List<String> ENDINGS = List.of("-before.png", "-after.png");
+  private static final String REPORT = ".html";
 
   private final Folder folder;
   private final Journal journal;
   private final JsonReport report;
   private final String way;
+  private final boolean reports;
 
   /** A shelf for results of these settings. */
   Shelf(Folder folder, Journal journal, Gable gable, Plan plan) {
@@ -33,12 +36,21 @@ final class Shelf {
     this.journal = journal;
     this.report = new JsonReport(Tool.here(), plan.settings(), plan.dryRun());
     String names = String.join(",", new TreeSet<>(gable.names()));
-    this.way = Tool.here().version() + "\n" + report.settings() + names + "\n";
+    String wish = plan.reports() ? "reports" : "";
+    this.reports = plan.reports();
+    // a notice tells the hash of the jar that a plug-in comes from
+    String origins = gable.notices().toString();
+    this.way = Tool.here().version() + "\n" + report.settings() + names + origins + wish + "\n";
   }
 
   /** Name of a picture of a model, below the output folder. */
   static String picture(String model, int number) {
     return Folder.about(model, ENDINGS.get(number));
+  }
+
+  /** Name of the report of a model, below the output folder. */
+  static String report(String model) {
+    return Folder.about(model, REPORT);
   }
 
   private String key(String sha256) {
@@ -64,6 +76,9 @@ final class Shelf {
       if (!Files.isRegularFile(folder.below(picture(model.name(), number)))) {
         return false;
       }
+    }
+    if (reports && !Files.isRegularFile(folder.below(report(model.name())))) {
+      return false;
     }
     return entry.output().isEmpty() || isOurs(model, entry);
   }
@@ -100,6 +115,12 @@ final class Shelf {
         Files.deleteIfExists(folder.below(name));
       }
     }
+    String page = report(model.name());
+    if (made.report().isPresent()) {
+      folder.put(made.report().get().getBytes(StandardCharsets.UTF_8), page, number);
+    } else {
+      Files.deleteIfExists(folder.below(page));
+    }
     Entry entry = entry(model, made, output);
     if (isLasting(made)) {
       journal.add(entry);
@@ -109,7 +130,9 @@ final class Shelf {
 
   /** A rejection that another machine, or a better day, would not repeat is tried again. */
   static boolean isLasting(Made made) {
-    return !made.result().source().sha256().isEmpty() && !made.cause().equals("not-written");
+    return !made.result().source().sha256().isEmpty()
+        && !made.cause().equals("not-written")
+        && !made.result().dependsOnTime();
   }
 
   /** What an earlier run wrote must not stay beside a report that says nothing was written. */
@@ -130,6 +153,7 @@ final class Shelf {
       json.writeString(picture(model, number));
     }
     json.writeEndArray();
+    json.writeStringField("report", made.report().isPresent() ? report(model) : "");
     json.writeObjectFieldStart("overhangMm2");
     json.writeNumberField("before", rounded(made.overhang().before()));
     json.writeNumberField("after", rounded(made.overhang().after()));

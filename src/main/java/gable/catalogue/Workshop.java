@@ -7,10 +7,14 @@ import gable.pipeline.Notice;
 import gable.pipeline.Observer;
 import gable.pipeline.Output;
 import gable.pipeline.Source;
+import gable.report.Account;
+import gable.report.Digest;
+import gable.report.HtmlReport;
 import gable.report.Overhang;
 import gable.report.Pictures;
 import gable.report.Shape;
 import gable.report.Shapes;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -72,7 +76,22 @@ final class Workshop {
         cause,
         cause.isEmpty() ? aside : Optional.empty(),
         plan.dryRun() ? List.of() : pictures(result, shapes),
+        plan.dryRun() || !plan.reports()
+            ? Optional.empty()
+            : Optional.of(page(result, shapes, aside)),
         Overhang.of(shapes, plan.settings()));
+  }
+
+  /** Without the view that can be turned, which is large; preview makes a page that has it. */
+  private String page(FileResult result, List<Shape> shapes, Optional<Path> aside) {
+    String hash = "";
+    try {
+      hash = cause(result).isEmpty() && aside.isPresent() ? Digest.of(aside.get()) : "";
+    } catch (IOException e) {
+      // whoever puts it in place will say what is wrong
+    }
+    Account account = Account.of(result, plan.settings(), false, shapes, hash);
+    return new HtmlReport(account, shapes, plan.settings(), false).page();
   }
 
   private static List<byte[]> pictures(FileResult result, List<Shape> shapes) {

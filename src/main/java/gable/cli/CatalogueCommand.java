@@ -22,7 +22,7 @@ final class CatalogueCommand {
   }
 
   int run() throws WrongCall {
-    Gable gable = Gable.installed();
+    Gable gable = Installed.gable(call);
     Wishes wishes = new Wishes(call);
     FolderWishes folders = new FolderWishes(call);
     Plan plan = folders.plan(wishes.settings(gable.names()));

@@ -30,6 +30,7 @@ final class FolderWishes {
         (int) whole(Grammar.THREADS, cores, MOST_THREADS),
         whole(Grammar.MEMORY, usual, Integer.MAX_VALUE) * MEGABYTE,
         Duration.ofSeconds(whole(Grammar.TIME_LIMIT, USUAL_SECONDS, Integer.MAX_VALUE)),
+        call.has(Grammar.REPORTS),
         call.has(Grammar.DRY_RUN));
   }
 

@@ -1,6 +1,10 @@
 package gable.cli;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import org.apache.commons.cli.Option;
 
 /** The commands and their options with the words that explain them. */
@@ -13,6 +17,9 @@ final class Grammar {
   static final String CATALOGUE = "catalogue";
   static final String RESHAPERS = "reshapers";
   static final String CAUTIONS = "cautions";
+  static final String COMPARE = "compare";
+  static final String COMPLETION = "completion";
+  static final String MANUAL = "manual";
 
   static final String OUT = "--output";
   static final String SLOPE = "--slope";
@@ -29,6 +36,12 @@ final class Grammar {
   static final String WITHOUT = "--without";
   static final String MIXED = "--mixed-orientation";
   static final String UNKNOWN = "--unknown-parts";
+  static final String PLUGINS = "--plugins";
+  static final String SETTINGS = "--settings";
+  static final String USE = "--use";
+  static final String IN_PLACE = "--in-place";
+  static final String BACKUP = "--backup";
+  static final String REPORTS = "--reports";
   static final String JOIN = "--join-vertices";
   static final String JSON = "--json";
   static final String REPORT = "--report";
@@ -49,33 +62,84 @@ final class Grammar {
     return command(
             "",
             "gable COMMAND ...",
-            "Makes horizontal round bores in 3MF models print: gives each a peaked roof that needs"
-                + " no support, proves the result, and leaves everything else as it was.")
+            "Makes holes in 3MF models print without support: finds the round holes that lie flat,"
+                + " gives each a roof that carries itself, proves that the part is still sound, and"
+                + " leaves everything else as it was. The input is never touched unless you say so.")
         .option(flag(VERSION, "Show the version."));
   }
 
   /** What is shown below the commands. */
   static List<String> footer() {
+    List<String> lines = new ArrayList<>();
+    lines.add("");
+    lines.add("Look first, then change; then a whole folder, and again only what is new:");
+    examples().forEach(example -> lines.add("  " + example));
+    lines.add("");
+    lines.add("All options of a command: gable reshape --help. Everything at once: gable manual");
+    lines.add("");
+    lines.add("Exit codes:");
+    exitCodes()
+        .forEach((code, words) -> lines.add(String.format(Locale.ROOT, "%4d  %s", code, words)));
+    return lines;
+  }
+
+  /** Calls to begin with. */
+  static List<String> examples() {
     return List.of(
-        "",
-        "Look first, then change:",
-        "  gable inspect bracket.3mf",
-        "  gable reshape bracket.3mf -o bracket-roofed.3mf",
-        "",
-        "Is a file as the standard wants it?",
-        "  gable validate bracket.3mf",
-        "",
-        "Options of a command: gable inspect --help, gable reshape --help",
-        "",
-        "Exit codes: 0 done, 2 wrong call, 3 input unreadable or invalid, 4 output cannot be",
-        "written, 5 nothing could be examined, 6 a gate is not met (validate, --fail-on),",
-        "70 fault of the program.");
+        "gable inspect bracket.3mf                          lists the bores",
+        "gable preview bracket.3mf -o look.html             shows what would be done",
+        "gable reshape bracket.3mf -o bracket-roofed.3mf    does it",
+        "gable catalogue models repaired                    does it to a folder");
+  }
+
+  /** What the exit codes mean. */
+  static Map<Integer, String> exitCodes() {
+    Map<Integer, String> codes = new LinkedHashMap<>();
+    codes.put(ExitCode.DONE, "done; also when nothing had to be changed");
+    codes.put(ExitCode.WRONG_CALL, "the call is wrong; nothing was read");
+    codes.put(ExitCode.INVALID, "the input cannot be read or is not valid");
+    codes.put(ExitCode.NOT_WRITTEN, "the output cannot be written");
+    codes.put(ExitCode.NOTHING_EXAMINED, "nothing could be examined; no output");
+    codes.put(ExitCode.NOT_MET, "a gate is not met (validate, --fail-on)");
+    codes.put(ExitCode.INTERNAL, "a fault of the program");
+    return codes;
+  }
+
+  /** What a file of settings is. */
+  static List<String> settingsWords() {
+    return List.of(
+        "A text file in UTF-8 with lines such as slope = 50; the names are those of the options"
+            + " without dashes, and options without a value are yes or no. From # on a line is a"
+            + " remark.",
+        "Lines below a heading such as [petg] count only with --use petg; so one file can hold what"
+            + " each material or machine needs. What the call itself says comes first, then the"
+            + " heading that is named last.");
+  }
+
+  /** Words that an option, or a command that takes no files, can have as its value. */
+  static Map<String, List<String>> choices() {
+    Map<String, List<String>> choices = new LinkedHashMap<>();
+    choices.put(FORMAT, List.of("html", "markdown", "text"));
+    choices.put(MIXED, List.of("clone", "leave"));
+    choices.put(UNKNOWN, List.of("keep", "drop"));
+    choices.put(FAIL_ON, List.of("left", "rejected", "notice"));
+    choices.put(COMPLETION, List.of("bash", "zsh"));
+    return choices;
   }
 
   /** The commands, in the order in which they are shown. */
   static List<Syntax> commands() {
     return List.of(
-        inspect(), preview(), reshape(), catalogue(), validate(), reshapers(), cautions());
+        inspect(),
+        preview(),
+        reshape(),
+        catalogue(),
+        compare(),
+        validate(),
+        reshapers(),
+        cautions(),
+        completion(),
+        manual());
   }
 
   private static Syntax inspect() {
@@ -124,16 +188,62 @@ final class Grammar {
             "gable reshape FILE -o OUT [OPTION...]",
             "Gives the bores of FILE their roofs and its pins their chamfers and writes the model to"
                 + " OUT. Where nothing is to be changed, OUT is equal to FILE.");
-    command.files(1, 1, "The model; - reads it from standard input.");
-    command.option(
+    command.synopsis("gable reshape FILE... --in-place [--backup=SUFFIX] [OPTION...]");
+    command.files(1, Integer.MAX_VALUE, "The model; - reads it from standard input.");
+    Option out =
         out(
             "OUT",
             "Where the result goes; - is standard output. Naming FILE itself replaces it, once"
-                + " the result is complete and checked."));
+                + " the result is complete and checked.");
+    out.setRequired(false);
+    command.option(out);
+    command.option(
+        flag(
+            IN_PLACE,
+            "Replace each FILE by its result, once that is complete and checked. A FILE in which"
+                + " nothing is to be changed is not touched."));
+    command.option(
+        value(
+            BACKUP,
+            "SUFFIX",
+            "With --in-place: keep what was replaced as FILE with this at the end of its name, such"
+                + " as .orig. One that is there already is never overwritten."));
     command.option(value(REPORT, "REPORT", "Write a report with drawings, too."));
     command.option(format());
     shared(command);
     return command;
+  }
+
+  private static Syntax compare() {
+    Syntax command =
+        command(
+            COMPARE,
+            "gable compare BEFORE AFTER -o REPORT [OPTION...]",
+            "Writes a report of what differs between two models, whoever made them: features by"
+                + " their places, objects, metadata, parts of the package. Writes nothing else.");
+    command.files(2, 2, "");
+    command.option(out("REPORT", "Where the report goes; - is standard output."));
+    command.option(format());
+    command.option(SettingOptions.up());
+    command.option(flag(QUIET, "Show nothing but errors."));
+    return command;
+  }
+
+  private static Syntax completion() {
+    Syntax command =
+        command(
+            COMPLETION,
+            "gable completion SHELL",
+            "Writes a script that lets a shell complete calls. For bash: source <(gable completion"
+                + " bash). For zsh: gable completion zsh > _gable, in a folder of $fpath.");
+    return command.files(1, 1, "bash or zsh.");
+  }
+
+  private static Syntax manual() {
+    return command(
+        MANUAL,
+        "gable manual",
+        "Writes the manual page. To read it: gable manual | man -l -, or gable manual > gable.1");
   }
 
   private static Syntax validate() {
@@ -167,6 +277,7 @@ final class Grammar {
                 + " Default: three quarters of the heap."));
     command.option(
         value(TIME_LIMIT, "S", "Seconds after which a model is rejected. Default: 600."));
+    command.option(flag(REPORTS, "Write a report of each model, too; index.html leads to them."));
     command.option(flag(DRY_RUN, "Write nothing; say how it would go."));
     command.option(
         list(
@@ -174,14 +285,17 @@ final class Grammar {
             "WHAT",
             "End with code 6 if there is any of these: left (features left that may hang), rejected"
                 + " (models), notice (warnings, and objects that could not be worked on)."));
-    settings(command);
+    SettingOptions.addTo(command);
     command.option(flag(QUIET, "Show nothing but errors."));
     return command;
   }
 
   private static Syntax reshapers() {
     return command(
-        RESHAPERS, "gable reshapers", "Lists the installed reshapers: what each does to what.");
+            RESHAPERS,
+            "gable reshapers [OPTION...]",
+            "Lists the installed reshapers: what each does to what.")
+        .option(SettingOptions.plugIns());
   }
 
   private static Syntax cautions() {
@@ -190,7 +304,7 @@ final class Grammar {
   }
 
   private static void shared(Syntax command) {
-    settings(command);
+    SettingOptions.addTo(command);
     telling(command);
   }
 
@@ -199,62 +313,16 @@ final class Grammar {
     command.option(flag(QUIET, "Show nothing but errors."));
   }
 
-  private static void settings(Syntax command) {
-    command.option(
-        value(
-            SLOPE,
-            "DEG",
-            "Least slope from the horizontal that prints without"
-                + " support: 90 is a wall, 0 a ceiling. Default: 45."));
-    command.option(value(SMALLEST, "MM", "Leave bores of a smaller diameter. Default: 4."));
-    command.option(value(LARGEST, "MM", "Leave bores of a larger diameter. Default: no limit."));
-    command.option(value(ROOF, "MM", "Least material over a roof. Default: 1.2."));
-    command.option(value(BRIDGE, "MM", "Longest flat span of a flat-topped roof. Default: 5."));
-    command.option(
-        value(
-            LAYER,
-            "MM",
-            "Layer height; with --line it raises the slope limit where"
-                + " 45 degrees would be too flat."));
-    command.option(value(LINE, "MM", "Line width, with --layer."));
-    command.option(
-        value(
-            UP,
-            "X,Y,Z",
-            "The direction of the file that is up on the printer." + " Default: 0,0,1."));
-    command.option(list(ONLY, "ID", "Change only these features, by the ids of inspect."));
-    command.option(list(SKIP, "ID", "Leave these features."));
-    command.option(list(WITH, "NAME", "Use these reshapers too (see gable reshapers)."));
-    command.option(list(WITHOUT, "NAME", "Do not use these reshapers."));
-    command.option(
-        value(
-            MIXED,
-            "HOW",
-            "For an object that lies several ways up: clone makes one"
-                + " copy for each, leave leaves it. Default: clone."));
-    command.option(
-        value(
-            UNKNOWN,
-            "HOW",
-            "Parts that the standard does not know: keep or drop them"
-                + " when something is changed. Default: keep."));
-    command.option(
-        flag(
-            JOIN,
-            "Where vertices are repeated instead of shared, share them in OUT, too. The mesh must"
-                + " be closed then; it is examined either way."));
-  }
-
   private static Syntax command(String name, String synopsis, String description) {
     return new Syntax(name, synopsis, description)
         .option(Option.builder("h").longOpt(HELP.substring(2)).desc("Show this text.").get());
   }
 
-  private static Option value(String name, String label, String words) {
+  static Option value(String name, String label, String words) {
     return Option.builder().longOpt(name.substring(2)).argName(label).hasArg().desc(words).get();
   }
 
-  private static Option list(String name, String label, String words) {
+  static Option list(String name, String label, String words) {
     return Option.builder()
         .longOpt(name.substring(2))
         .argName(label)
@@ -264,7 +332,7 @@ final class Grammar {
         .get();
   }
 
-  private static Option flag(String name, String words) {
+  static Option flag(String name, String words) {
     return Option.builder().longOpt(name.substring(2)).desc(words).get();
   }
 }

@@ -31,13 +31,22 @@ final class HelpText {
     text.head(program);
     text.options(program);
     text.lines.add("Commands:");
-    commands.forEach(command -> text.entry("  " + command.name(), command.description()));
+    commands.forEach(command -> text.entry("  " + command.name(), firstSentence(command)));
     text.lines.addAll(footer);
     return text.toString();
   }
 
+  /** The first sentence says what it does; the rest is for its own help. */
+  static String firstSentence(Syntax command) {
+    String words = command.description();
+    int end = words.indexOf(". ");
+    return end < 0 ? words : words.substring(0, end + 1);
+  }
+
   private void head(Syntax command) {
-    lines.add("Usage: " + command.synopsis());
+    for (String synopsis : command.synopses()) {
+      lines.add((lines.isEmpty() ? "Usage: " : "       ") + synopsis);
+    }
     lines.addAll(wrapped(command.description(), WIDTH));
   }
 
@@ -45,7 +54,7 @@ final class HelpText {
     command.options().forEach(option -> entry(names(option), option.getDescription()));
   }
 
-  private static String names(Option option) {
+  static String names(Option option) {
     String shortName = option.getOpt() == null ? "      " : "  -" + option.getOpt() + ", ";
     String argument = option.hasArg() ? "=" + option.getArgName() : "";
     String more = option.hasValueSeparator() ? "[," + option.getArgName() + "...]" : "";

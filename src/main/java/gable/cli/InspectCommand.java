@@ -19,7 +19,7 @@ final class InspectCommand {
   }
 
   int run() throws WrongCall {
-    Gable gable = Gable.installed();
+    Gable gable = Installed.gable(call);
     Wishes wishes = new Wishes(call);
     Settings settings = wishes.settings(gable.names());
     List<String> files = call.files();

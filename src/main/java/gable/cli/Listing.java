@@ -4,6 +4,7 @@ import gable.pipeline.Gable;
 import gable.plan.Reshaper;
 import gable.report.Cautions;
 import gable.report.Tool;
+import gable.report.Words;
 import java.util.Locale;
 
 /** Commands that only tell something. */
@@ -11,11 +12,30 @@ final class Listing {
 
   private Listing() {}
 
-  static int reshapers(Streams streams) {
-    for (Reshaper reshaper : Gable.installed().reshapers()) {
+  static int reshapers(Gable gable, Streams streams) {
+    for (Reshaper reshaper : gable.reshapers()) {
       String line = String.format(Locale.ROOT, "%-12s %s", reshaper.name(), reshaper.summary());
       streams.text().println(line);
     }
+    gable.notices().forEach(notice -> streams.err().println("gable: " + notice.sentence()));
+    return ExitCode.DONE;
+  }
+
+  static int completion(Given call, Streams streams) throws WrongCall {
+    String shell = call.files().get(0);
+    String script =
+        switch (shell) {
+          case "bash" -> Completion.bash();
+          case "zsh" -> Completion.zsh();
+          default ->
+              throw new WrongCall("completion is for bash or zsh, not '" + Words.safe(shell) + "'");
+        };
+    streams.text().print(script);
+    return ExitCode.DONE;
+  }
+
+  static int manual(Streams streams) {
+    streams.text().print(Manual.page());
     return ExitCode.DONE;
   }
 

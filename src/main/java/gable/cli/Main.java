@@ -66,7 +66,12 @@ public final class Main {
       streams.text().print(HelpText.of(command));
       return ExitCode.DONE;
     }
-    return answer(name, call, streams);
+    Given whole = call.with(SettingsFile.of(call));
+    try {
+      return answer(name, whole, streams);
+    } catch (WrongCall e) {
+      throw e.from(whole, command);
+    }
   }
 
   private static int answer(String command, Given call, Streams streams) throws WrongCall {
@@ -76,7 +81,10 @@ public final class Main {
       case Grammar.VALIDATE -> new ValidateCommand(call, streams).run();
       case Grammar.PREVIEW -> new PreviewCommand(call, streams).run();
       case Grammar.CATALOGUE -> new CatalogueCommand(call, streams).run();
-      case Grammar.RESHAPERS -> Listing.reshapers(streams);
+      case Grammar.COMPARE -> new CompareCommand(call, streams).run();
+      case Grammar.COMPLETION -> Listing.completion(call, streams);
+      case Grammar.MANUAL -> Listing.manual(streams);
+      case Grammar.RESHAPERS -> Listing.reshapers(Installed.gable(call), streams);
       case Grammar.CAUTIONS -> Listing.cautions(streams);
       default -> throw new IllegalStateException("a command without an answer: " + command);
     };

@@ -20,7 +20,7 @@ final class PreviewCommand {
   }
 
   int run() throws WrongCall {
-    Gable gable = Gable.installed();
+    Gable gable = Installed.gable(call);
     Wishes wishes = new Wishes(call);
     Settings settings = wishes.settings(gable.names());
     String target = call.value(Grammar.OUT).orElseThrow();

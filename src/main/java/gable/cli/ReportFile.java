@@ -3,6 +3,7 @@ package gable.cli;
 import gable.pipeline.FileResult;
 import gable.pipeline.Settings;
 import gable.report.Account;
+import gable.report.ComparisonReport;
 import gable.report.HtmlReport;
 import gable.report.MarkdownReport;
 import gable.report.PlainReport;
@@ -55,6 +56,16 @@ final class ReportFile {
           case "markdown" -> MarkdownReport.of(account);
           case "text" -> PlainReport.of(account);
           default -> new HtmlReport(account, shapes, settings, true).page();
+        });
+  }
+
+  /** Writes a comparison; the exit code. */
+  int write(ComparisonReport report) {
+    return write(
+        switch (format) {
+          case "markdown" -> report.markdown();
+          case "text" -> report.text();
+          default -> report.page();
         });
   }
 

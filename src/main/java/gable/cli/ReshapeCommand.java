@@ -8,53 +8,84 @@ import gable.report.Digest;
 import gable.report.Shapes;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** {@code gable reshape FILE -o OUT}: does it. */
+/** {@code gable reshape FILE -o OUT}, or in place: does it. */
 final class ReshapeCommand {
 
   private final Given call;
   private final Streams streams;
+  private final Ends ends;
 
   ReshapeCommand(Given call, Streams streams) {
     this.call = call;
     this.streams = streams;
+    this.ends = new Ends(streams);
   }
 
   int run() throws WrongCall {
-    Gable gable = Gable.installed();
+    Gable gable = Installed.gable(call);
     Wishes wishes = new Wishes(call);
     Settings settings = wishes.settings(gable.names());
     List<String> files = call.files();
-    String out = call.value(Grammar.OUT).orElseThrow();
-    Ends ends = new Ends(streams);
-    ends.refuseReportOver(wishes.json(), files, List.of(out));
+    Optional<String> out = out(files);
+    List<String> models = out.map(List::of).orElse(files);
     Optional<String> report = call.value(Grammar.REPORT);
-    ends.refuseReportOver(report, files, List.of(out));
+    ends.refuseReportOver(wishes.json(), files, models);
+    ends.refuseReportOver(report, files, models);
     ends.refuseSame(report, wishes.json());
-    if (report.isEmpty()) {
-      return run(gable, wishes, settings, Observer.NONE, out).code();
-    }
-    ReportFile page = new ReportFile(streams, call, report.get());
-    Shapes shapes = new Shapes(Observer.NONE);
-    Run run = run(gable, wishes, settings, shapes, out);
-    String hash = written(run.result(), out);
-    return Math.max(run.code(), page.write(run.result(), settings, false, shapes, hash));
-  }
-
-  /** What came of it. */
-  private record Run(FileResult result, int code) {}
-
-  private Run run(Gable gable, Wishes wishes, Settings settings, Observer observer, String out)
-      throws WrongCall {
-    Ends ends = new Ends(streams);
-    String file = call.files().get(0);
-    Streams telling = out.equals(Ends.STANDARD) ? streams.withTextOnErr() : streams;
+    Streams telling = models.contains(Ends.STANDARD) ? streams.withTextOnErr() : streams;
     Teller teller = new Teller(telling, wishes, settings, false);
     wishes.remark().ifPresent(teller::remark);
-    FileResult result = gable.reshape(ends.input(file), ends.output(out), settings, observer);
-    return new Run(result, teller.tell(List.of(result)));
+    if (report.isPresent()) {
+      ReportFile page = new ReportFile(streams, call, report.get());
+      Shapes shapes = new Shapes(Observer.NONE);
+      FileResult result = reshaped(gable, files.get(0), out, settings, shapes);
+      int code = teller.tell(List.of(result));
+      String hash = written(result, models.get(0));
+      return Math.max(code, page.write(result, settings, false, shapes, hash));
+    }
+    List<FileResult> results = new ArrayList<>();
+    for (String file : files) {
+      results.add(reshaped(gable, file, out, settings, Observer.NONE));
+    }
+    return teller.tell(results);
+  }
+
+  private FileResult reshaped(
+      Gable gable, String file, Optional<String> out, Settings settings, Observer observer)
+      throws WrongCall {
+    return out.isPresent()
+        ? gable.reshape(ends.input(file), ends.output(out.get()), settings, observer)
+        : new InPlace(gable, settings, call.value(Grammar.BACKUP))
+            .reshape(Ends.path(file), observer);
+  }
+
+  /** Where the result goes; nothing if it replaces the input. */
+  private Optional<String> out(List<String> files) throws WrongCall {
+    Optional<String> out = call.value(Grammar.OUT);
+    boolean inPlace = call.has(Grammar.IN_PLACE);
+    if (out.isPresent() == inPlace) {
+      throw new WrongCall(
+          inPlace
+              ? "--in-place and -o are two answers to one question; give one of them"
+              : "the option -o is missing, or --in-place; see gable reshape --help");
+    }
+    if (!inPlace
+        && call.value(Grammar.BACKUP).isPresent()
+        && call.origin(Grammar.BACKUP).isEmpty()) {
+      throw new WrongCall("--backup needs --in-place; with -o the input stays as it is");
+    }
+    boolean one = !inPlace || call.has(Grammar.REPORT);
+    if (one && files.size() > 1) {
+      throw new WrongCall("'" + files.get(1) + "' is one too many; see gable reshape --help");
+    }
+    if (inPlace && files.contains(Ends.STANDARD)) {
+      throw new WrongCall("--in-place needs files; standard input cannot be replaced");
+    }
+    return out;
   }
 
   /** SHA-256 of what was written; empty where it went down a stream, or nothing was written. */

@@ -17,7 +17,7 @@ import org.apache.commons.cli.UnrecognizedOptionException;
 final class Syntax {
 
   private final String name;
-  private final String synopsis;
+  private final List<String> synopses = new ArrayList<>();
   private final String description;
   private final Options options = new Options();
   private final List<Option> order = new ArrayList<>();
@@ -34,7 +34,7 @@ final class Syntax {
    */
   Syntax(String name, String synopsis, String description) {
     this.name = name;
-    this.synopsis = synopsis;
+    this.synopses.add(synopsis);
     this.description = description;
   }
 
@@ -56,8 +56,14 @@ final class Syntax {
     return name;
   }
 
-  String synopsis() {
-    return synopsis;
+  /** Adds another form of the call. */
+  Syntax synopsis(String other) {
+    synopses.add(other);
+    return this;
+  }
+
+  List<String> synopses() {
+    return synopses;
   }
 
   String description() {

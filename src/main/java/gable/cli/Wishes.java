@@ -113,7 +113,8 @@ final class Wishes {
     return needed;
   }
 
-  private Vec3 up() throws WrongCall {
+  /** The direction that is up. */
+  Vec3 up() throws WrongCall {
     Optional<String> given = optional(Grammar.UP);
     if (given.isEmpty()) {
       return Vec3.Z;

@@ -15,10 +15,15 @@ final class BoreOrder {
 
   private BoreOrder() {}
 
-  /** The bores by height, then x, then y, then radius, named B1, B2 and so on. */
-  static List<Feature> numbered(List<Bore.Builder> bores) {
+  /** The bores by height, then x, then y, then radius, then direction. */
+  static List<Bore.Builder> sorted(List<Bore.Builder> bores) {
     List<Bore.Builder> sorted = new ArrayList<>(bores);
     sorted.sort(Comparator.comparing(b -> b.cylinder, byPlace()));
+    return sorted;
+  }
+
+  /** The bores in their order, named B1, B2 and so on. */
+  static List<Feature> named(List<Bore.Builder> sorted) {
     List<Feature> features = new ArrayList<>();
     for (Bore.Builder builder : sorted) {
       builder.id = "B" + (features.size() + 1);

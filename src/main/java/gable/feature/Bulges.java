@@ -41,6 +41,9 @@ final class Bulges {
   /** Edges of a facet at more than this angle run across each other. */
   private static final double ACROSS_COSINE = Math.cos(Math.toRadians(75));
 
+  /** Sharpest bend outwards inside a wall: an octagon turns by 45 degrees. */
+  private static final double SHARPEST_COSINE = Math.cos(Math.toRadians(46));
+
   /** Sharper than this a bend inwards is an end. */
   private static final double END_COSINE = Math.cos(Math.toRadians(25));
 
@@ -109,7 +112,7 @@ final class Bulges {
       return FLAT;
     }
     if (surface.bend(halfEdge, other) <= 0) {
-      return cosine >= WallGrower.LEAST_COSINE ? CONVEX : 0;
+      return cosine >= SHARPEST_COSINE ? CONVEX : 0;
     }
     if (cosine >= MOST_CONCAVE_COSINE) {
       return HARDLY_CONCAVE;

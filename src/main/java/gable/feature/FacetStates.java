@@ -1,16 +1,25 @@
 package gable.feature;
 
 /**
- * What has become of each facet in a search: free, out of use as a seed, or a wall. A facet is out
- * of use once it was the seed or near the seed of a failed patch, or has been part of several
- * failed walls; that bounds the work on any facet.
+ * What has become of each facet in a search: free, out of use as a seed, barred, or a wall. A facet
+ * is out of use as a seed once it was the seed or near the seed of a failed patch, or has been part
+ * of several failed walls; it is barred from all growth when walls go on to fail over it. That
+ * bounds the work on any facet.
  */
 final class FacetStates {
+
+  /** A wall that failed for sure counts for this many that failed because the seed was bad. */
+  static final int SURE = 2;
 
   /** A wall that failed because it grew from a bad seed gets this many other seeds. */
   private static final byte MOST_FAILURES = 6;
 
-  private static final byte WALL = Byte.MAX_VALUE;
+  /** Failures of walls that grow from seeds elsewhere into this facet: as many again. */
+  private static final byte BARRED = 2 * MOST_FAILURES;
+
+  private static final byte COUNT = 31;
+  private static final byte TRIED = 32;
+  private static final byte WALL = 64;
 
   private final byte[] states;
 
@@ -26,19 +35,24 @@ final class FacetStates {
     return states[facet] == WALL;
   }
 
+  /** True if no other wall may grow over a facet. */
+  boolean isBarred(int facet) {
+    return states[facet] == WALL || (states[facet] & COUNT) >= BARRED;
+  }
+
   /** Takes a facet out of use as a seed. */
   void tried(int facet) {
-    if (isFree(facet)) {
-      states[facet] = MOST_FAILURES;
+    if (states[facet] != WALL) {
+      states[facet] = (byte) (states[facet] | TRIED);
     }
   }
 
   /** Counts a failed wall. */
-  void failed(IndexSet facets) {
+  void failed(IndexSet facets, int times) {
     for (int k = 0; k < facets.size(); k++) {
       int facet = facets.get(k);
-      if (isFree(facet)) {
-        states[facet]++;
+      if (!isBarred(facet)) {
+        states[facet] = (byte) (states[facet] + times);
       }
     }
   }

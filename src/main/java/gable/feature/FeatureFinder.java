@@ -60,7 +60,9 @@ public final class FeatureFinder {
   public static Findings find(Mesh printMesh, HalfEdges halfEdges, Tolerances tolerances) {
     var finder = new FeatureFinder(printMesh, halfEdges, tolerances);
     finder.search(tolerances, Long.MAX_VALUE);
-    List<Feature> features = new ArrayList<>(BoreOrder.numbered(Coaxial.related(finder.bores)));
+    List<Bore.Builder> sorted = BoreOrder.sorted(finder.bores);
+    Coaxial.relate(sorted);
+    List<Feature> features = new ArrayList<>(BoreOrder.named(sorted));
     features.addAll(PinFinder.find(finder.surface, tolerances));
     return new Findings(features, finder.notes);
   }
@@ -95,19 +97,17 @@ public final class FeatureFinder {
       return;
     }
     WallModel model = grown.get();
-    double radius = model.cylinder().radius();
     boolean isCylinder =
-        measure.isCylinder(model.cylinder(), grower.negligible(radius))
-            && Lean.isUpright(surface, facets, model.cylinder());
+        grower.isCylinder(model) && Lean.isUpright(surface, facets, model.cylinder());
     Optional<Bore.Builder> bore =
         reader.read(facets, measure.corners(), model, grower.toleranceFor(model), isCylinder);
     if (bore.isEmpty()) {
       giveUp(seed);
-      states.failed(facets);
+      states.failed(facets, FacetStates.SURE);
     } else if (bore.get().shape == BoreShape.PARTIAL) {
       partial.add(bore.get()); // another seed may show more of it
       giveUp(seed);
-      states.failed(facets);
+      states.failed(facets, 1);
     } else {
       states.wall(bore.get().wall);
       bores.add(bore.get());

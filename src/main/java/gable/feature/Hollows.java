@@ -105,7 +105,7 @@ final class Hollows {
     int facet = halfEdge / 3;
     double cosine = surface.cosine(facet, other);
     double bend = surface.bend(halfEdge, other);
-    if (WallGrower.isSmooth(cosine, bend < 0)) {
+    if (Patch.isSmooth(cosine, bend < 0)) {
       return bend > 0 && cosine < Seeds.FLATTEST_COSINE ? SEED | 1 : 1;
     }
     return isNeedle(facet) || isNeedle(other) ? 1 : 0;
@@ -222,7 +222,7 @@ final class Hollows {
    * sharp as concave ones, and one kind must not be left out.
    */
   private boolean counts(int facet, int k, int other) {
-    if (pieces[other] != pieces[facet] || surface.cosine(facet, other) < WallGrower.LEAST_COSINE) {
+    if (pieces[other] != pieces[facet] || surface.cosine(facet, other) < Patch.LEAST_COSINE) {
       return false;
     }
     return (marks[facet] & 1 << k) != 0 || !isNeedle(facet) && !isNeedle(other);

@@ -11,7 +11,7 @@ import gable.mesh.Mesh;
  */
 final class Lean {
 
-  private static final int TERMS = 5;
+  private static final int TERMS = 8;
 
   /** Leaning by less than this, in radians, is left to the test on the radius. */
   private static final double NEGLIGIBLE = 0.02;
@@ -23,38 +23,44 @@ final class Lean {
 
   /** True if the facets are parallel to the axis, but for noise. */
   static boolean isUpright(Surface surface, IndexSet facets, Cylinder cylinder) {
-    Mesh mesh = surface.mesh();
-    double[][] rows = new double[facets.size()][];
-    double[] packed = new double[TERMS * (TERMS + 3) / 2];
-    double total = 0;
-    for (int k = 0; k < rows.length; k++) {
+    double[] heights = heights(surface, facets, cylinder);
+    var regression = new Regression(TERMS);
+    double[] row = new double[TERMS + 1];
+    for (int k = 0; k < facets.size(); k++) {
       int facet = facets.get(k);
-      double weight = mesh.facetNormal(facet).norm();
-      rows[k] = row(surface, facet, cylinder, weight);
-      total += weight;
-      int at = 0;
-      for (int i = 0; i < TERMS; i++) {
-        for (int j = i; j <= TERMS; j++) {
-          packed[at++] += weight * rows[k][i] * rows[k][j];
-        }
-      }
+      fill(row, surface, facet, cylinder, heights);
+      regression.add(row, surface.twiceArea(facet));
     }
-    double[] form = NormalEquations.solve(packed, TERMS);
-    if (form.length == 0) {
+    if (!regression.solve(TERMS)) {
       return true; // less than a turn: the radius must tell
     }
-    double shaped = 0;
-    double rest = 0;
-    for (double[] row : rows) {
-      double value = 0;
-      for (int i = 0; i < TERMS; i++) {
-        value += form[i] * row[i];
-      }
-      shaped += row[TERMS + 1] * value * value;
-      rest += row[TERMS + 1] * (row[TERMS] - value) * (row[TERMS] - value);
+    for (int k = 0; k < facets.size(); k++) {
+      int facet = facets.get(k);
+      fill(row, surface, facet, cylinder, heights);
+      regression.judge(row, surface.twiceArea(facet));
     }
-    double chance = Math.sqrt(rest / total * TERMS / rows.length);
-    return Math.sqrt(shaped / total) <= Math.max(NEGLIGIBLE, CLEARLY * chance);
+    double chance = Math.sqrt(regression.rest() * TERMS / facets.size());
+    return Math.sqrt(regression.shaped()) <= Math.max(NEGLIGIBLE, CLEARLY * chance);
+  }
+
+  /** Middle and half of the range of w. */
+  private static double[] heights(Surface surface, IndexSet facets, Cylinder cylinder) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (int k = 0; k < facets.size(); k++) {
+      double w = height(surface, facets.get(k), cylinder);
+      low = Math.min(low, w);
+      high = Math.max(high, w);
+    }
+    return new double[] {(high + low) / 2, Math.max((high - low) / 2, Double.MIN_NORMAL)};
+  }
+
+  private static double height(Surface surface, int facet, Cylinder c) {
+    Mesh mesh = surface.mesh();
+    return (c.w(mesh.point(mesh.corner(facet, 0)))
+            + c.w(mesh.point(mesh.corner(facet, 1)))
+            + c.w(mesh.point(mesh.corner(facet, 2))))
+        / 3;
   }
 
   /** Root mean square of the axial part of the facets' normals, by area. */
@@ -64,7 +70,7 @@ final class Lean {
     double total = 0;
     for (int k = 0; k < facets.size(); k++) {
       int facet = facets.get(k);
-      double weight = surface.mesh().facetNormal(facet).norm();
+      double weight = surface.twiceArea(facet);
       double axial =
           surface.nx(facet) * w.x() + surface.ny(facet) * w.y() + surface.nz(facet) * w.z();
       sum += weight * axial * axial;
@@ -73,18 +79,23 @@ final class Lean {
     return Math.sqrt(sum / total);
   }
 
-  /** The terms at a facet, the axial part of its normal, and its weight. */
-  private static double[] row(Surface surface, int facet, Cylinder c, double weight) {
+  /** Fills in the terms at a facet, the axial part of its normal last. */
+  private static void fill(double[] row, Surface surface, int facet, Cylinder c, double[] heights) {
     Vec3 normal = new Vec3(surface.nx(facet), surface.ny(facet), surface.nz(facet));
-    double angle = Math.atan2(normal.dot(c.v()), normal.dot(c.u()));
-    return new double[] {
-      1,
-      Math.cos(angle),
-      Math.sin(angle),
-      Math.cos(2 * angle),
-      Math.sin(2 * angle),
-      normal.dot(c.w()),
-      weight
-    };
+    double nu = normal.dot(c.u());
+    double nv = normal.dot(c.v());
+    double d = Math.max(Math.sqrt(nu * nu + nv * nv), Double.MIN_NORMAL);
+    double cosine = nu / d;
+    double sine = nv / d;
+    double w = (height(surface, facet, c) - heights[0]) / heights[1];
+    row[0] = 1;
+    row[1] = cosine;
+    row[2] = sine;
+    row[3] = cosine * cosine - sine * sine;
+    row[4] = 2 * cosine * sine;
+    row[5] = w;
+    row[6] = w * cosine;
+    row[7] = w * sine;
+    row[TERMS] = normal.dot(c.w());
   }
 }

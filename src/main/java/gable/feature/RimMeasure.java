@@ -3,6 +3,9 @@ package gable.feature;
 import gable.geom.Plane;
 import gable.geom.Vec3;
 import gable.mesh.Mesh;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 
@@ -35,16 +38,36 @@ final class RimMeasure {
   private final IndexSet wall;
   private final Cylinder cylinder;
   private final double tolerance;
+  private final double ledge;
   private final IndexSet beyond;
+  private final List<Integer> first = new ArrayList<>();
+  private final List<Double> weights = new ArrayList<>();
 
+  /**
+   * Prepares the measurement.
+   *
+   * @param surface the mesh
+   * @param wall facets of the wall
+   * @param scratch a set to work with
+   * @param cylinder the wall's cylinder in its section frame
+   * @param tolerance how far vertices may be off
+   * @param step typical angle of one facet of the wall
+   */
   RimMeasure(
-      Surface surface, IndexSet wall, IndexSet scratch, Cylinder cylinder, double tolerance) {
+      Surface surface,
+      IndexSet wall,
+      IndexSet scratch,
+      Cylinder cylinder,
+      double tolerance,
+      double step) {
     this.surface = surface;
     this.mesh = surface.mesh();
     this.wall = wall;
     this.beyond = scratch;
     this.cylinder = cylinder;
     this.tolerance = tolerance;
+    double sagitta = cylinder.radius() * (1 - Math.cos(Math.min(step, 1) / 2));
+    this.ledge = Math.max(3 * tolerance, 1.5 * sagitta);
   }
 
   /**
@@ -142,16 +165,14 @@ final class RimMeasure {
 
   private void classify(
       Rim.Builder builder, List<Integer> halfEdges, int side, boolean flat, Plane plane) {
+    lookBeyond(halfEdges);
     double total = 0;
     double outward = 0;
     double inPlane = 0;
     double meridian = 0;
-    for (int h : halfEdges) {
-      int facet = surface.across(h);
-      double weight = Math.abs(angleOver(h));
-      if (facet < 0 || weight == 0) {
-        continue;
-      }
+    for (int k = 0; k < first.size(); k++) {
+      int facet = first.get(k);
+      double weight = weights.get(k);
       Vec3 normal = normal(facet);
       total += weight;
       outward += normal.dot(cylinder.w()) * side > 0 ? weight : 0;
@@ -167,10 +188,60 @@ final class RimMeasure {
       builder.kind =
           !open ? EndKind.BLIND_FLAT : square ? EndKind.OPEN_SQUARE : EndKind.OPEN_SLANTED;
     } else if (square) {
-      classifyRound(builder, halfEdges, side, meridian / total);
+      classifyRound(builder, side, meridian / total);
     } else {
       builder.kind = open ? EndKind.OPEN_CURVED : EndKind.BLIND_ROUND;
     }
+  }
+
+  /**
+   * Collects the facets that follow the rim, each with the angle over which it does. Slivers are
+   * looked through, and so are ledges: where the polygons of the wall and of a cone beyond it do
+   * not match, narrow faces fill the difference.
+   */
+  private void lookBeyond(List<Integer> halfEdges) {
+    first.clear();
+    weights.clear();
+    beyond.clear();
+    Deque<Integer> waiting = new ArrayDeque<>(halfEdges);
+    while (!waiting.isEmpty()) {
+      int h = waiting.poll();
+      int facet = surface.across(h);
+      if (facet < 0 || wall.contains(facet)) {
+        continue;
+      }
+      if (!isLedge(facet)) {
+        first.add(facet);
+        weights.add(Math.abs(angleOver(h)));
+      } else if (beyond.add(facet)) {
+        for (int k = 3 * facet; k < 3 * facet + 3; k++) {
+          if (k != surface.opposite(h)) {
+            waiting.add(k);
+          }
+        }
+      }
+    }
+  }
+
+  private boolean isLedge(int facet) {
+    if (surface.isSliver(facet)) {
+      return true;
+    }
+    for (int k = 0; k < 3; k++) {
+      double off = cylinder.distance(mesh.point(mesh.corner(facet, k))) - cylinder.radius();
+      if (Math.abs(off) > ledge) {
+        return false;
+      }
+    }
+    // a facet of a bottom may have all corners on the rim, but its middle is elsewhere
+    return Math.abs(cylinder.distance(centre(facet)) - cylinder.radius()) <= ledge;
+  }
+
+  private Vec3 centre(int facet) {
+    return mesh.point(mesh.corner(facet, 0))
+        .plus(mesh.point(mesh.corner(facet, 1)))
+        .plus(mesh.point(mesh.corner(facet, 2)))
+        .times(1.0 / 3);
   }
 
   /** How much noise may tilt a rim of this size. */
@@ -192,15 +263,14 @@ final class RimMeasure {
   }
 
   /** A rim square to the axis, with something turned about the axis beyond it. */
-  private void classifyRound(Rim.Builder builder, List<Integer> halfEdges, int side, double first) {
+  private void classifyRound(Rim.Builder builder, int side, double slope) {
     beyond.clear();
-    for (int h : halfEdges) {
-      int facet = surface.across(h);
-      if (facet >= 0 && Math.abs(meridianAngle(facet, side) - first) <= SAME_CONE) {
+    for (int facet : first) {
+      if (Math.abs(meridianAngle(facet, side) - slope) <= SAME_CONE) {
         beyond.add(facet);
       }
     }
-    double next = first;
+    double next = slope;
     double nextWeight = 0;
     for (int at = 0; at < beyond.size(); at++) {
       int facet = beyond.get(at);
@@ -210,7 +280,7 @@ final class RimMeasure {
           continue;
         }
         double angle = meridianAngle(other, side);
-        if (Math.abs(angle - first) <= SAME_CONE) {
+        if (Math.abs(angle - slope) <= SAME_CONE) {
           beyond.add(other);
         } else if (surface.length(h) > nextWeight) {
           nextWeight = surface.length(h);
@@ -220,18 +290,18 @@ final class RimMeasure {
     }
     measureBeyond(builder, side);
     boolean rounding =
-        Math.abs(first) <= MOST_ROUNDING_STEP
-            && Math.abs(next) > Math.abs(first)
-            && Math.abs(next) - Math.abs(first) <= MOST_ROUNDING_STEP
+        Math.abs(slope) <= MOST_ROUNDING_STEP
+            && Math.abs(next) > Math.abs(slope)
+            && Math.abs(next) - Math.abs(slope) <= MOST_ROUNDING_STEP
             && Math.abs(next) < Math.PI / 2 - SAME;
-    builder.kind = roundKind(builder, first, rounding);
+    builder.kind = roundKind(builder, slope, rounding);
   }
 
-  private EndKind roundKind(Rim.Builder builder, double first, boolean rounding) {
-    if (first < 0) {
+  private EndKind roundKind(Rim.Builder builder, double slope, boolean rounding) {
+    if (slope < 0) {
       return rounding ? EndKind.BLIND_ROUND : EndKind.BLIND_CONE;
     }
-    if (first > Math.PI / 2 + SAME) {
+    if (slope > Math.PI / 2 + SAME) {
       return EndKind.OPEN_CURVED; // the outside falls away from the mouth: a cone or a ball
     }
     if (rounding) {
@@ -257,11 +327,7 @@ final class RimMeasure {
   /** Angle between the wall and a facet in the plane through the axis; see the class text. */
   private double meridianAngle(int facet, int side) {
     Vec3 normal = normal(facet);
-    Vec3 centre =
-        mesh.point(mesh.corner(facet, 0))
-            .plus(mesh.point(mesh.corner(facet, 1)))
-            .plus(mesh.point(mesh.corner(facet, 2)))
-            .times(1.0 / 3);
+    Vec3 centre = centre(facet);
     double u = cylinder.u(centre);
     double v = cylinder.v(centre);
     double d = Math.max(Math.hypot(u, v), Double.MIN_NORMAL);

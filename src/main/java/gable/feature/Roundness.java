@@ -6,14 +6,14 @@ import gable.mesh.Mesh;
 /**
  * Tells noise from form: whether the radial distances of a wall's corners follow a taper, a barrel,
  * an oval or a bend rather than chance. The distances are regressed on w, w², cos 2θ, sin 2θ, w²
- * cos θ and w² sin θ (the forms next to those that the cylinder itself takes up).
+ * cos θ and w² sin θ, and on the forms that the cylinder takes up itself.
  */
 final class Roundness {
 
-  private static final int ALL = 7;
+  private static final int ALL = 11;
 
   /** With corners on two rims only, w² is no more than the constant. */
-  private static final int ON_TWO_RIMS = 4;
+  private static final int ON_TWO_RIMS = 8;
 
   /** Form counts if it is this many times what remains without it. */
   private static final double CLEARLY = 2;
@@ -27,7 +27,7 @@ final class Roundness {
    */
   static boolean isCylinder(
       Mesh mesh, int[] corners, int count, Cylinder cylinder, double negligible) {
-    if (count < 3 * ON_TWO_RIMS) {
+    if (count < 2 * ON_TWO_RIMS) {
       return true; // too few to tell; the tolerance on distances has been kept
     }
     Cylinder centred = cylinder.from(mesh.point(corners[0]));
@@ -40,57 +40,42 @@ final class Roundness {
     }
     double half = Math.max((high - low) / 2, Double.MIN_NORMAL);
     double middle = (high + low) / 2;
-    double[][] rows = new double[count][];
+    var regression = new Regression(ALL);
+    double[] row = new double[ALL + 1];
     for (int k = 0; k < count; k++) {
-      rows[k] = row(centred, mesh.point(corners[k]), middle, half);
+      fill(row, centred, mesh.point(corners[k]), middle, half);
+      regression.add(row, 1);
     }
-    double[] form = count < 3 * ALL ? new double[0] : solve(rows, ALL);
-    if (form.length == 0) {
-      form = solve(rows, ON_TWO_RIMS);
+    if (count < 2 * ALL || !regression.solve(ALL)) {
+      regression.solve(ON_TWO_RIMS);
     }
-    double shaped = 0;
-    double rest = 0;
-    double most = 0;
-    for (double[] row : rows) {
-      double value = 0;
-      for (int i = 0; i < form.length; i++) {
-        value += form[i] * row[i];
-      }
-      shaped += value * value;
-      rest += (row[ALL] - value) * (row[ALL] - value);
-      most = Math.max(most, Math.abs(value));
+    for (int k = 0; k < count; k++) {
+      fill(row, centred, mesh.point(corners[k]), middle, half);
+      regression.judge(row, 1);
     }
-    return most <= negligible || shaped <= CLEARLY * CLEARLY * rest;
+    return regression.most() <= negligible
+        || regression.shaped() <= CLEARLY * CLEARLY * regression.rest();
   }
 
-  /** Regression on the first terms of each row; empty if they are not independent. */
-  private static double[] solve(double[][] rows, int terms) {
-    double[] packed = new double[terms * (terms + 3) / 2];
-    for (double[] row : rows) {
-      int at = 0;
-      for (int i = 0; i < terms; i++) {
-        for (int j = i; j < terms; j++) {
-          packed[at++] += row[i] * row[j];
-        }
-        packed[at++] += row[i] * row[ALL];
-      }
-    }
-    return NormalEquations.solve(packed, terms);
-  }
-
-  /** The terms at a corner, its distance from the cylinder last. */
-  private static double[] row(Cylinder c, Vec3 point, double middle, double half) {
-    double angle = c.angle(point);
+  /** Fills in the terms at a corner, its distance from the cylinder last. */
+  private static void fill(double[] row, Cylinder c, Vec3 point, double middle, double half) {
+    double u = c.u(point);
+    double v = c.v(point);
+    double d = Math.max(Math.sqrt(u * u + v * v), Double.MIN_NORMAL);
+    double cosine = u / d;
+    double sine = v / d;
     double w = (c.w(point) - middle) / half;
-    return new double[] {
-      1,
-      w,
-      Math.cos(2 * angle),
-      Math.sin(2 * angle),
-      w * w,
-      w * w * Math.cos(angle),
-      w * w * Math.sin(angle),
-      c.distance(point) - c.radius()
-    };
+    row[0] = 1;
+    row[1] = cosine;
+    row[2] = sine;
+    row[3] = w;
+    row[4] = w * cosine;
+    row[5] = w * sine;
+    row[6] = cosine * cosine - sine * sine;
+    row[7] = 2 * cosine * sine;
+    row[8] = w * w;
+    row[9] = w * w * cosine;
+    row[10] = w * w * sine;
+    row[ALL] = d - c.radius();
   }
 }

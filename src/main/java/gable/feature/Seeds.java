@@ -49,7 +49,7 @@ final class Seeds {
     for (int h = 3 * facet; h < 3 * facet + 3; h++) {
       double turn = surface.turn(h);
       double length = surface.length(h);
-      if (turn > FLATTEST && turn <= WallGrower.SHARPEST && length > most) {
+      if (turn > FLATTEST && turn <= Patch.SHARPEST && length > most) {
         most = length;
         found = h;
       }

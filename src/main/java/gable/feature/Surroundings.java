@@ -11,17 +11,38 @@ import java.util.OptionalDouble;
 /**
  * The solid around a feature, in print space, for those who plan changes: where lines leave and
  * enter it, how much of it is above a place. It shows the solid as it is now, with the changes made
- * so far.
+ * so far. Several threads may ask as long as none changes the solid.
  */
 public final class Surroundings {
 
   private final WorkMesh mesh;
   private final Box3 box;
+  private boolean withdrawn;
 
   /** Shows a mesh whose vertices all lie in {@code box}. */
   public Surroundings(WorkMesh mesh, Box3 box) {
     this.mesh = mesh;
     this.box = box;
+  }
+
+  /** The same for somebody else, who may lose it. */
+  public Surroundings lent() {
+    return new Surroundings(mesh, box);
+  }
+
+  /**
+   * Takes it back from whoever has it: after this, nothing of the solid is read through it any
+   * more, so that the solid may be changed.
+   */
+  public synchronized void withdraw() {
+    withdrawn = true;
+  }
+
+  /** Called by whatever reads the solid, holding the lock. */
+  private void requireLent() {
+    if (withdrawn) {
+      throw new IllegalStateException("the time to ask about the surroundings is over");
+    }
   }
 
   /**
@@ -40,7 +61,8 @@ public final class Surroundings {
    * @param direction its unit direction
    * @param length its length in millimetres
    */
-  public List<Passage> passages(Vec3 from, Vec3 direction, double length) {
+  public synchronized List<Passage> passages(Vec3 from, Vec3 direction, double length) {
+    requireLent();
     List<Passage> found = new ArrayList<>();
     mesh.visitAlong(
         from,
@@ -78,7 +100,8 @@ public final class Surroundings {
    * @return closed outlines, their corners in order, the solid to the right seen from the tip of
    *     the plane's normal: a hole runs counter-clockwise
    */
-  public List<List<Vec3>> outlines(Plane plane, Box3 near) {
+  public synchronized List<List<Vec3>> outlines(Plane plane, Box3 near) {
+    requireLent();
     return new Slice(mesh, plane).loops(near);
   }
 
@@ -98,7 +121,8 @@ public final class Surroundings {
    * @param patch corners of a convex polygon that is not upright, in order
    * @return the height in millimetres; infinite if nothing that faces upwards is above the patch
    */
-  public double heightAbove(List<Vec3> patch) {
+  public synchronized double heightAbove(List<Vec3> patch) {
+    requireLent();
     return new HeightAbove(patch).over(mesh, box.max().z());
   }
 

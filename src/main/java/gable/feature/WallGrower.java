@@ -1,7 +1,6 @@
 package gable.feature;
 
 import gable.geom.Tolerances;
-import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -13,21 +12,6 @@ import java.util.Optional;
  * stop between levels, never inside one, and the last cylinder is measured on all of the wall.
  */
 final class WallGrower {
-
-  /** Sharpest concave edge inside a patch: an octagon turns by 45 degrees. */
-  static final double SHARPEST = Math.toRadians(46);
-
-  /** Sharpest convex edge inside a patch: noise on slivers, but no chamfered mouth. */
-  private static final double MOST_CONVEX = Math.toRadians(25);
-
-  static final double LEAST_COSINE = Math.cos(SHARPEST);
-  private static final double LEAST_CONVEX_COSINE = Math.cos(MOST_CONVEX);
-
-  /** Inside a strip the surface turns by less than this share of the bend between strips. */
-  private static final double FLAT_SHARE = 0.15;
-
-  /** Cosine of the largest angle between two bends of one prismatic wall: 15 degrees. */
-  private static final double ALONG = Math.cos(Math.toRadians(15));
 
   /** A failed patch is not tried again from its inner part, an eighth of it. */
   private static final int INNER_SHARE = 8;
@@ -45,8 +29,8 @@ final class WallGrower {
   /** Share below which a patch of some size is rough or wavy, and no wall. */
   private static final double LEAST_HOLLOW = 0.15;
 
-  /** Of a wavy patch this part, around the seed, is not tried again. */
-  private static final int WAVY_SHARE = 3;
+  /** Of a patch that tells that there is no wall this part is not tried again, a third. */
+  private static final int NO_WALL_SHARE = 3;
 
   private static final int FIRST_PATCH = 16;
   private static final int LARGEST_PATCH = 2048;
@@ -66,15 +50,9 @@ final class WallGrower {
   private final WallMeasure measure;
   private final IndexSet facets;
   private final IndexSet grown;
-  private int[] references = new int[256];
-  private int bendFrom;
-  private int bendTo;
-  private int head;
-  private int[] levelEnds = new int[64];
-  private int levels;
+  private final Patch patch;
+  private WallModel model = WallModel.NONE;
   private int core;
-  private boolean waves;
-  private double flatCosine;
 
   WallGrower(Surface surface, Tolerances tolerances, WallMeasure measure) {
     this.surface = surface;
@@ -82,6 +60,7 @@ final class WallGrower {
     this.measure = measure;
     this.facets = new IndexSet(surface.facetCount());
     this.grown = new IndexSet(surface.facetCount());
+    this.patch = new Patch(surface, facets);
   }
 
   /** Largest distance of a corner from a wall of this radius; small bores bear less. */
@@ -113,97 +92,70 @@ final class WallGrower {
 
   /** Finds the wall around a seed; facets that belong to other walls are left alone. */
   Optional<WallModel> grow(int seed, FacetStates states) {
-    bendFrom = seed;
-    bendTo = Seeds.sharpestBend(surface, seed);
-    flatCosine = Math.cos(FLAT_SHARE * surface.turn(bendFrom, bendTo));
-    waves = false;
-    Optional<WallModel> patch = patch(seed, states, true);
-    if (patch.isEmpty() && !waves) {
-      patch = patch(seed, states, false);
+    patch.start(seed, true);
+    Start start = start(states);
+    if (start == Start.UNCLEAR) {
+      patch.start(seed, false);
+      start = start(states);
     }
-    core = innerLevels();
-    return patch.isPresent() ? spread(patch.get(), states) : patch;
+    core = patch.inner(start == Start.NO_WALL ? NO_WALL_SHARE : INNER_SHARE);
+    return start == Start.CLEAR ? spread(states) : Optional.empty();
   }
 
-  /** Size of the levels that make up the inner part of the patch, at least the seed. */
-  private int innerLevels() {
-    int size = 1;
-    int most = facets.size() / (waves ? WAVY_SHARE : INNER_SHARE);
-    for (int level = 0; level < levels && levelEnds[level] <= most; level++) {
-      size = levelEnds[level];
-    }
-    return size;
+  /** What a patch tells. */
+  private enum Start {
+    /** A circle. */
+    CLEAR,
+    /** Nothing, or nothing good. */
+    UNCLEAR,
+    /** That the surface is rough, waves or bends two ways here. */
+    NO_WALL
   }
 
-  /**
-   * Collects facets around the seed until they tell a circle.
-   *
-   * @param along cross bends only if they run along the bend at the seed: right for a prismatic
-   *     wall, and keeps the patch out of a cone or rounding at its end
-   */
-  private Optional<WallModel> patch(int seed, FacetStates states, boolean along) {
-    facets.clear();
-    facets.add(seed);
-    remember(seed, seed);
-    head = 0;
-    levels = 0;
+  /** Extends the patch until it tells a circle, which is left in {@code model}. */
+  private Start start(FacetStates states) {
     for (int limit = FIRST_PATCH; limit <= LARGEST_PATCH; limit *= 2) {
-      boolean more = extend(limit, states, along);
-      double hollow = hollowness();
-      if (facets.size() >= SCATTERED && hollow < LEAST_HOLLOW) {
-        waves = true;
-        return Optional.empty();
+      boolean more = patch.extend(limit, states);
+      double hollow = patch.bends().hollowness();
+      boolean large = facets.size() >= SCATTERED;
+      if (large && (hollow < LEAST_HOLLOW || patch.bends().isTwofold(facets.size()))) {
+        return Start.NO_WALL;
       }
-      if (hollow >= CLEARLY_HOLLOW || facets.size() >= SCATTERED || !more) {
-        Optional<WallModel> model = measure.fresh(facets);
-        if (model.isPresent()) {
-          WallModel found = model.get();
-          if (isClear(found)) {
-            return model;
+      if (hollow >= CLEARLY_HOLLOW || large || !more) {
+        Optional<WallModel> measured = measure.fresh(facets);
+        if (measured.isPresent()) {
+          model = measured.get();
+          if (isClear(model)) {
+            return Start.CLEAR;
           }
-          if (isHopeless(found) || (facets.size() >= SCATTERED && isScattered(found))) {
-            return Optional.empty();
+          if (isHopeless(model) || (large && (isScattered(model) || !isCylinder(model)))) {
+            return Start.UNCLEAR;
           }
         }
       }
       if (!more) {
-        return Optional.empty();
+        return Start.UNCLEAR;
       }
     }
-    return Optional.empty();
+    return Start.UNCLEAR;
   }
 
   private boolean isClear(WallModel model) {
     return model.corners() >= 8
         && model.clarity() >= CLEAR
         && model.rms() <= mostNoise(model.cylinder().radius())
-        && measure.isCylinder(model.cylinder(), negligible(model.cylinder().radius()));
+        && isCylinder(model);
+  }
+
+  /** True if the corners measured last lie on the model's cylinder but for noise. */
+  boolean isCylinder(WallModel measured) {
+    double radius = measured.cylinder().radius();
+    return measure.isCylinder(measured.cylinder(), negligible(radius));
   }
 
   /** Form that is smaller than this, in millimetres, does not matter. */
-  double negligible(double radius) {
+  private double negligible(double radius) {
     return Math.max(leastNoise(), 0.05 * mostNoise(radius));
-  }
-
-  /**
-   * How much more the patch is concave than convex, as a share of all its bends: 1 for a clean
-   * bore, 0 for a surface that only waves or is rough.
-   */
-  private double hollowness() {
-    double sum = 0;
-    double all = 0;
-    for (int k = 0; k < facets.size(); k++) {
-      int facet = facets.get(k);
-      for (int h = 3 * facet; h < 3 * facet + 3; h++) {
-        int other = surface.beyond(h);
-        if (other >= 0 && facets.contains(other)) {
-          double bend = surface.bend(h, other);
-          sum += bend;
-          all += Math.abs(bend);
-        }
-      }
-    }
-    return all > 0 ? sum / all : 1;
   }
 
   /**
@@ -221,74 +173,14 @@ final class WallGrower {
         && model.rms() > mostNoise(model.cylinder().radius());
   }
 
-  /** Adds whole levels of smooth neighbours up to the limit; false if there are no more. */
-  private boolean extend(int limit, FacetStates states, boolean along) {
-    while (facets.size() < limit) {
-      int levelEnd = facets.size();
-      if (head == levelEnd) {
-        return false;
-      }
-      if (levels == levelEnds.length) {
-        levelEnds = Arrays.copyOf(levelEnds, 2 * levels);
-      }
-      levelEnds[levels++] = levelEnd;
-      for (; head < levelEnd; head++) {
-        int facet = facets.get(head);
-        for (int h = 3 * facet; h < 3 * facet + 3; h++) {
-          int other = surface.beyond(h);
-          if (other >= 0
-              && !facets.contains(other)
-              && !states.isWall(other)
-              && isSmooth(clear(facet), other, along)) {
-            facets.add(other);
-            remember(other, surface.isSliver(other) ? clear(facet) : other);
-          }
-        }
-      }
-    }
-    return true;
-  }
-
-  /** The facet itself, or for a sliver the last one before it that has a direction. */
-  private int clear(int facet) {
-    return references[facets.position(facet)];
-  }
-
-  private void remember(int facet, int reference) {
-    int at = facets.position(facet);
-    if (at >= references.length) {
-      references = Arrays.copyOf(references, 2 * at);
-    }
-    references[at] = reference;
-  }
-
-  /** True if the surface may go on as a wall over an edge, by the cosine of its turn there. */
-  static boolean isSmooth(double cosine, boolean convex) {
-    return cosine >= (convex ? LEAST_CONVEX_COSINE : LEAST_COSINE);
-  }
-
-  private boolean isSmooth(int facet, int other, boolean along) {
-    if (surface.isSliver(other)) {
-      return true;
-    }
-    double cosine = surface.cosine(facet, other);
-    if (!isSmooth(cosine, cosine < LEAST_CONVEX_COSINE && surface.isConvex(facet, other))) {
-      return false;
-    }
-    return !along
-        || cosine >= flatCosine
-        || surface.alignment(facet, other, bendFrom, bendTo) >= ALONG;
-  }
-
-  private Optional<WallModel> spread(WallModel start, FacetStates states) {
-    WallModel model = start;
+  private Optional<WallModel> spread(FacetStates states) {
     double tolerance = toleranceFor(model);
     long before = 0;
     int settled = 0;
     int largest = 0;
     double least = 0;
     while (settled < MOST_SETTLING) {
-      var test = new WallTest(surface, model.cylinder(), tolerance, model.step());
+      var test = new WallTest(surface, model.cylinder(), tolerance, model.facetAngle());
       grown.clear();
       for (int k = 0; k < facets.size(); k++) {
         if (test.accepts(facets.get(k))) {
@@ -311,6 +203,9 @@ final class WallGrower {
       largest = Math.max(largest, grown.size());
       before = hash;
       model = measure.again(facets, model);
+      if (facets.size() >= SCATTERED && !isCylinder(model)) {
+        break; // more of it will not be rounder
+      }
       tolerance = Math.max(least, toleranceFor(model));
     }
     dropLooseSlivers();
@@ -372,7 +267,7 @@ final class WallGrower {
           int other = surface.across(h);
           if (other >= 0
               && !grown.contains(other)
-              && !states.isWall(other)
+              && !states.isBarred(other)
               && test.accepts(other)) {
             grown.add(other);
           }

@@ -24,6 +24,7 @@ final class WallMeasure {
 
   private final Surface surface;
   private final Mesh mesh;
+  private final FacetWidths widths;
   private final IndexSet corners;
   private final IndexSet touched;
   private double[] sums = new double[1024];
@@ -32,6 +33,7 @@ final class WallMeasure {
   WallMeasure(Surface surface) {
     this.surface = surface;
     this.mesh = surface.mesh();
+    this.widths = new FacetWidths(surface);
     this.corners = new IndexSet(mesh.vertexCount());
     this.touched = new IndexSet(mesh.vertexCount());
   }
@@ -62,7 +64,7 @@ final class WallMeasure {
     }
     Vec3 centre = frame.point(circle.u(), circle.v(), 0);
     return Optional.of(
-        finish(new Cylinder(centre, frame.u(), frame.v(), axis, circle.radius()), step));
+        finish(facets, new Cylinder(centre, frame.u(), frame.v(), axis, circle.radius()), step));
   }
 
   /** Measures facets of which a cylinder is known roughly. */
@@ -71,7 +73,7 @@ final class WallMeasure {
     if (corners.size() < 6) {
       return known;
     }
-    return finish(known.cylinder(), step);
+    return finish(facets, known.cylinder(), step);
   }
 
   /** True if the corners of the last measurement lie on a cylinder but for noise. */
@@ -79,7 +81,7 @@ final class WallMeasure {
     return Roundness.isCylinder(mesh, corners.items(), corners.size(), cylinder, negligible);
   }
 
-  private WallModel finish(Cylinder start, double step) {
+  private WallModel finish(IndexSet facets, Cylinder start, double step) {
     int count = corners.size();
     Cylinder fitted = CylinderFit.refine(start, mesh, corners.items(), count);
     double[] off = room(count);
@@ -96,9 +98,10 @@ final class WallMeasure {
       low = Math.min(low, angle);
       high = Math.max(high, angle);
     }
-    Arrays.sort(off, 0, count);
-    double noise = 1.4826 * off[count / 2]; // median to standard deviation of a normal law
-    return new WallModel(fitted, step, noise, Math.sqrt(sum / count), high - low, count);
+    double noise =
+        1.4826 * Selection.median(off, count); // median to standard deviation of a normal law
+    double width = widths.median(facets, fitted);
+    return new WallModel(fitted, step, width, noise, Math.sqrt(sum / count), high - low, count);
   }
 
   /** Direction square to which the facets' normals lie, weighted by area. */
@@ -106,7 +109,7 @@ final class WallMeasure {
     double[] m = new double[6];
     for (int k = 0; k < facets.size(); k++) {
       int facet = facets.get(k);
-      double area = mesh.facetNormal(facet).norm();
+      double area = surface.twiceArea(facet);
       double x = surface.nx(facet);
       double y = surface.ny(facet);
       double z = surface.nz(facet);
@@ -150,12 +153,12 @@ final class WallMeasure {
     double first = 0;
     double second = 0;
     for (int k = 0; k < facets.size(); k++) {
-      double area = mesh.facetNormal(facets.get(k)).norm();
+      double area = surface.twiceArea(facets.get(k));
       for (int h = 3 * facets.get(k); h < 3 * facets.get(k) + 3; h++) {
         int other = surface.beyond(h);
         if (other >= 0 && facets.contains(other)) {
           double turn = Math.abs(surface.turn(facets.get(k), other));
-          double weight = turn * Math.min(area, mesh.facetNormal(other).norm());
+          double weight = turn * Math.min(area, surface.twiceArea(other));
           first += weight;
           second += weight * turn;
         }

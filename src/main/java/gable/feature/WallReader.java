@@ -172,7 +172,7 @@ final class WallReader {
             anywhere.v(),
             anywhere.w(),
             anywhere.radius());
-    var rims = new RimMeasure(surface, facets, scratch, cylinder, tolerance);
+    var rims = new RimMeasure(surface, facets, scratch, cylinder, tolerance, model.step());
     Rim low = rims.measure(lowRim, -1);
     Rim high = rims.measure(highRim, 1);
     int[] turning = corners.toArray();

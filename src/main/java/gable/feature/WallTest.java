@@ -13,8 +13,11 @@ import gable.mesh.Mesh;
  */
 final class WallTest {
 
-  /** A facet wider than this is no piece of a round wall: 10 facets take 36 degrees each. */
-  private static final double WIDEST_FACET = Math.toRadians(50);
+  /** A facet wider than this is no piece of a round wall: ten take 36 degrees if they are even. */
+  private static final double WIDEST_FACET = Math.toRadians(60);
+
+  /** Uneven facets differ by up to this factor from the typical one; a wider one is a flat. */
+  private static final double UNEVEN = 3;
 
   /** Slack for direction, in radians, where the shape of the facet allows none. */
   private static final double LEAST_TILT = 0.01;
@@ -31,6 +34,9 @@ final class WallTest {
   private final double farthest;
   private final double onWall;
   private final double widest;
+  private final double[] u = new double[3];
+  private final double[] v = new double[3];
+  private final double[] w = new double[3];
 
   /**
    * Prepares the test.
@@ -38,14 +44,14 @@ final class WallTest {
    * @param surface the mesh
    * @param cylinder the wall
    * @param tolerance how far corners may be off the cylinder
-   * @param step by how much the wall turns from facet to facet, in radians
+   * @param width angle in radians that a facet typically spans
    */
-  WallTest(Surface surface, Cylinder cylinder, double tolerance, double step) {
+  WallTest(Surface surface, Cylinder cylinder, double tolerance, double width) {
     this.surface = surface;
     this.mesh = surface.mesh();
     this.cylinder = cylinder;
     this.tolerance = tolerance;
-    this.halfWidth = Math.min(WIDEST_FACET, 3 * step + LEAST_TILT) / 2;
+    this.halfWidth = Math.min(WIDEST_FACET, UNEVEN * width + LEAST_TILT) / 2;
     this.nearest = cylinder.radius() * Math.cos(halfWidth) - tolerance;
     this.farthest = cylinder.radius() + tolerance;
     this.onWall = cylinder.radius() - tolerance;
@@ -56,9 +62,6 @@ final class WallTest {
     double ox = cylinder.origin().x();
     double oy = cylinder.origin().y();
     double oz = cylinder.origin().z();
-    double[] u = new double[3];
-    double[] v = new double[3];
-    double[] w = new double[3];
     double innermost = Double.POSITIVE_INFINITY;
     for (int k = 0; k < 3; k++) {
       int vertex = mesh.corner(facet, k);
@@ -74,10 +77,10 @@ final class WallTest {
       w[k] = x * cylinder.w().x() + y * cylinder.w().y() + z * cylinder.w().z();
       innermost = Math.min(innermost, square);
     }
-    return facesAxis(facet, u, v, w, innermost >= onWall * onWall);
+    return facesAxis(facet, innermost >= onWall * onWall);
   }
 
-  private boolean facesAxis(int facet, double[] u, double[] v, double[] w, boolean inscribed) {
+  private boolean facesAxis(int facet, boolean inscribed) {
     double chord = 0;
     double longest = 0;
     for (int k = 0; k < 3; k++) {
@@ -95,11 +98,13 @@ final class WallTest {
     if (surface.isSliver(facet)) {
       return true; // its corners are on the wall, and more it does not tell
     }
-    double height = twiceArea(u, v, w) / Math.sqrt(longest);
-    double length = Math.max(w[0], Math.max(w[1], w[2])) - Math.min(w[0], Math.min(w[1], w[2]));
+    double twiceArea = twiceArea();
+    double turned = 2 * tolerance * Math.sqrt(longest) / twiceArea;
     double axial = nx * cylinder.w().x() + ny * cylinder.w().y() + nz * cylinder.w().z();
     double slack = 2 * tolerance + (inscribed ? chord / (8 * cylinder.radius()) : 0);
-    if (Math.abs(axial) > Math.min(MOST_TILT, LEAST_TILT + slack / length)) {
+    // height over the widest chord: in it the slack tilts the facet along the axis
+    double height = twiceArea / Math.sqrt(chord);
+    if (Math.abs(axial) > Math.min(MOST_TILT, LEAST_TILT + slack / height)) {
       return false;
     }
     double nu = nx * cylinder.u().x() + ny * cylinder.u().y() + nz * cylinder.u().z();
@@ -108,7 +113,7 @@ final class WallTest {
     double mv = v[0] + v[1] + v[2];
     double inward = -(nu * mu + nv * mv);
     double aside = Math.abs(nu * mv - nv * mu);
-    double turned = 2 * tolerance / height;
+    double length = Math.max(w[0], Math.max(w[1], w[2])) - Math.min(w[0], Math.min(w[1], w[2]));
     if (turned > MOST_TILT && length > 10 * tolerance) {
       return true; // a long needle: noise turns it about itself, but it lies along the wall
     }
@@ -116,7 +121,7 @@ final class WallTest {
     return inward > 0 && aside <= Math.tan(most) * inward;
   }
 
-  private static double twiceArea(double[] u, double[] v, double[] w) {
+  private double twiceArea() {
     double au = u[1] - u[0];
     double av = v[1] - v[0];
     double aw = w[1] - w[0];

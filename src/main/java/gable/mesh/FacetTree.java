@@ -5,35 +5,35 @@ import gable.geom.Vec3;
 import java.util.function.IntConsumer;
 
 /**
- * Finds the facets near a place: a balanced binary tree of boxes over the facets, which are sorted
- * along a space-filling curve (Morton order) of their centres. Built in linear time with a radix
- * sort; a query costs the logarithm of the mesh plus what it finds. Boxes are held in single
- * precision, rounded outwards.
+ * Finds the facets near a place: a balanced binary tree of boxes over small blocks of facets, which
+ * are sorted along a space-filling curve (Morton order) of their centres. A query costs the
+ * logarithm of the mesh plus what it finds. Boxes are held in single precision, rounded outwards.
+ *
+ * <p>Most producers list facets that are neighbours one after the other. So blocks are cut from the
+ * list as it is, wherever the box of a block is no larger than its facets one by one; sorting an
+ * eighth as many blocks is cheap. A list without such an order is sorted first, facet by facet.
+ * Either way the cost is linear (radix sort).
  */
 public final class FacetTree {
 
-  /** Facets in a leaf: measured flat between 4 and 16; fewer leaves, less memory. */
-  private static final int LEAF = 8;
-
-  private static final int RADIX_BITS = 10;
-
   private final Mesh mesh;
+  private final FacetBlocks blocks;
   private final int[] order;
   private final int leaves;
   private final float[] boxes;
 
-  private FacetTree(Mesh mesh, int[] order) {
+  private FacetTree(Mesh mesh, FacetBlocks blocks) {
     this.mesh = mesh;
-    this.order = order;
-    int needed = Math.max(1, (order.length + LEAF - 1) / LEAF);
-    this.leaves = Integer.highestOneBit(Math.max(1, needed - 1)) * (needed > 1 ? 2 : 1);
+    this.blocks = blocks;
+    this.order = blocks.mortonOrder();
+    this.leaves = Integer.highestOneBit(Math.max(1, 2 * order.length - 1));
     this.boxes = new float[6 * 2 * leaves];
     fillBoxes();
   }
 
   /** The tree of a mesh. */
   public static FacetTree of(Mesh mesh) {
-    return new FacetTree(mesh, mortonOrder(mesh));
+    return new FacetTree(mesh, FacetBlocks.of(mesh));
   }
 
   /** Calls {@code visitor} once with every facet whose box meets the given one. */
@@ -73,9 +73,11 @@ public final class FacetTree {
         continue;
       }
       if (node >= leaves) {
-        int first = (node - leaves) * LEAF;
-        for (int k = first; k < Math.min(first + LEAF, order.length); k++) {
-          visitor.accept(order[k]);
+        if (node - leaves < order.length) {
+          int block = order[node - leaves];
+          for (int k = blocks.start(block); k < blocks.start(block + 1); k++) {
+            visitor.accept(blocks.facet(k));
+          }
         }
       } else {
         stack[depth++] = 2 * node + 1;
@@ -85,10 +87,14 @@ public final class FacetTree {
   }
 
   private void visitLeaf(int leaf, Box3 box, IntConsumer visitor) {
-    int first = leaf * LEAF;
-    for (int k = first; k < Math.min(first + LEAF, order.length); k++) {
-      if (facetMeets(order[k], box)) {
-        visitor.accept(order[k]);
+    if (leaf >= order.length) {
+      return;
+    }
+    int end = blocks.start(order[leaf] + 1);
+    for (int k = blocks.start(order[leaf]); k < end; k++) {
+      int facet = blocks.facet(k);
+      if (facetMeets(facet, box)) {
+        visitor.accept(facet);
       }
     }
   }
@@ -156,9 +162,13 @@ public final class FacetTree {
       boxes[at + k] = Float.POSITIVE_INFINITY;
       boxes[at + 3 + k] = Float.NEGATIVE_INFINITY;
     }
-    for (int k = leaf * LEAF; k < Math.min((leaf + 1) * LEAF, order.length); k++) {
+    if (leaf >= order.length) {
+      return;
+    }
+    int end = blocks.start(order[leaf] + 1);
+    for (int k = blocks.start(order[leaf]); k < end; k++) {
       for (int corner = 0; corner < 3; corner++) {
-        int vertex = mesh.corner(order[k], corner);
+        int vertex = mesh.corner(blocks.facet(k), corner);
         widen(at, mesh.x(vertex));
         widen(at + 1, mesh.y(vertex));
         widen(at + 2, mesh.z(vertex));
@@ -170,59 +180,5 @@ public final class FacetTree {
     float near = (float) value;
     boxes[at] = Math.min(boxes[at], near <= value ? near : Math.nextDown(near));
     boxes[at + 3] = Math.max(boxes[at + 3], near >= value ? near : Math.nextUp(near));
-  }
-
-  private static int[] mortonOrder(Mesh mesh) {
-    int count = mesh.facetCount();
-    int[] keys = mortonKeys(mesh);
-    int[] order = new int[count];
-    for (int facet = 0; facet < count; facet++) {
-      order[facet] = facet;
-    }
-    int[] sorted = new int[count];
-    for (int shift = 0; shift < 30; shift += RADIX_BITS) {
-      int[] start = new int[(1 << RADIX_BITS) + 1];
-      for (int facet = 0; facet < count; facet++) {
-        start[(keys[facet] >>> shift & (1 << RADIX_BITS) - 1) + 1]++;
-      }
-      for (int digit = 0; digit < 1 << RADIX_BITS; digit++) {
-        start[digit + 1] += start[digit];
-      }
-      for (int facet : order) {
-        sorted[start[keys[facet] >>> shift & (1 << RADIX_BITS) - 1]++] = facet;
-      }
-      int[] swap = order;
-      order = sorted;
-      sorted = swap;
-    }
-    return order;
-  }
-
-  /** Thirty-bit Morton codes of the facets' centres within the box of the mesh. */
-  private static int[] mortonKeys(Mesh mesh) {
-    Box3 box = mesh.box();
-    Vec3 size = mesh.facetCount() == 0 ? Vec3.ZERO : box.max().minus(box.min());
-    double largest = Math.max(Math.max(size.x(), size.y()), size.z());
-    double scale = largest > 0 ? 1023.0 / (3 * largest) : 0;
-    int[] keys = new int[mesh.facetCount()];
-    for (int facet = 0; facet < keys.length; facet++) {
-      int a = mesh.corner(facet, 0);
-      int b = mesh.corner(facet, 1);
-      int c = mesh.corner(facet, 2);
-      int x = (int) ((mesh.x(a) + mesh.x(b) + mesh.x(c) - 3 * box.min().x()) * scale);
-      int y = (int) ((mesh.y(a) + mesh.y(b) + mesh.y(c) - 3 * box.min().y()) * scale);
-      int z = (int) ((mesh.z(a) + mesh.z(b) + mesh.z(c) - 3 * box.min().z()) * scale);
-      keys[facet] = spread(x) << 2 | spread(y) << 1 | spread(z);
-    }
-    return keys;
-  }
-
-  /** Puts two zero bits between the ten bits of {@code value}. */
-  private static int spread(int value) {
-    int v = Math.max(0, Math.min(1023, value));
-    v = (v | v << 16) & 0x030000FF;
-    v = (v | v << 8) & 0x0300F00F;
-    v = (v | v << 4) & 0x030C30C3;
-    return (v | v << 2) & 0x09249249;
   }
 }

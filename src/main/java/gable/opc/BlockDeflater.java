@@ -42,9 +42,14 @@ final class BlockDeflater {
     this.open = new CountDownLatch(blocks + 1);
   }
 
-  /** Deflates the content. */
+  /** Deflates the content at the level of the compression. */
   static Packed deflate(PartContent content, Compression compression) {
-    BlockDeflater work = new BlockDeflater(content, compression.level());
+    return deflate(content, compression.level(), compression);
+  }
+
+  /** Deflates the content at a level. */
+  static Packed deflate(PartContent content, int level, Compression compression) {
+    BlockDeflater work = new BlockDeflater(content, level);
     int helpers = Math.min(compression.threads() - 1, work.blocks);
     for (int i = 0; i < helpers; i++) {
       try {

@@ -81,7 +81,8 @@ public final class PackageWriter {
     }
     for (Map.Entry<String, PackageEdit.Addition> entry : changes.added().entrySet()) {
       long at = out.count();
-      Packed packed = BlockDeflater.deflate(entry.getValue().content(), compression);
+      PartContent content = entry.getValue().content();
+      Packed packed = BlockDeflater.deflate(content, usualLevel(), compression);
       String name = entry.getKey().substring(1);
       out.added(name, packed);
       added.add(new Written(name, at, Optional.of(packed)));
@@ -97,7 +98,7 @@ public final class PackageWriter {
             .map(
                 content ->
                     item.isDeflated()
-                        ? BlockDeflater.deflate(content, compression)
+                        ? BlockDeflater.deflate(content, level(item, content), compression)
                         : BlockDeflater.store(content));
     if (packed.isPresent()) {
       out.changed(item, packed.get());
@@ -106,6 +107,16 @@ public final class PackageWriter {
       out.copy(item.whole());
     }
     old.put(item, new Written(item.name(), at, packed));
+  }
+
+  private int level(ZipItem item, PartContent content) {
+    return compression.level() == Compression.AS_BEFORE
+        ? Effort.level(content, (double) item.data().length() / Math.max(1, item.size()))
+        : compression.level();
+  }
+
+  private int usualLevel() {
+    return compression.level() == Compression.AS_BEFORE ? Effort.USUAL : compression.level();
   }
 
   private void writeDirectory() throws IOException, WriteException {

@@ -94,6 +94,12 @@ final class Delivery {
     target.flush();
   }
 
+  /** Whether the output is the input, named by the same path. */
+  boolean isOntoInput() {
+    Optional<Path> target = output.fold(f -> Optional.of(whole(f.path())), s -> Optional.empty());
+    return target.isPresent() && target.equals(input.path().map(Delivery::whole));
+  }
+
   /** The input may be replaced, but not by way of a link that hides that it is the input. */
   private void refuseAlias(Path target) throws IOException, WriteException {
     if (input.path().isEmpty() || !Files.exists(target)) {

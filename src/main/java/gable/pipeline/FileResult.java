@@ -1,5 +1,6 @@
 package gable.pipeline;
 
+import gable.plan.Reason;
 import java.util.List;
 
 /** What became of one file. */
@@ -13,6 +14,11 @@ public sealed interface FileResult {
 
   /** What is to be said about the file as a whole. */
   List<Notice> notices();
+
+  /** Whether time had a say in it, so that another run may end otherwise. */
+  default boolean dependsOnTime() {
+    return notices().stream().anyMatch(notice -> notice.code().equals(Reason.RESHAPER_LATE));
+  }
 
   /** The function of {@code cases} that fits, applied. */
   <T> T fold(Cases<T> cases);

@@ -95,6 +95,8 @@ final class FileRun {
     done.forEach(each -> objects.add(each.result()));
     done.forEach(each -> each.notice().ifPresent(notices::add));
     objects.addAll(plate.skipped());
+    notices.addAll(work.notices());
+    notices.addAll(Failures.of(objects));
     notices.addAll(Strays.of(work.settings().choice(), objects));
     List<ObjectEdit> edits = done.stream().flatMap(each -> each.edit().stream()).toList();
     return finished(model, edits, conformance);
@@ -159,7 +161,10 @@ final class FileRun {
   private FileResult unchanged() throws PackageException, WriteException {
     if (output.isPresent()) {
       content.requireSound();
-      new Delivery(opened, output.get()).write(opened.bytes()::writeTo, written -> {});
+      Delivery delivery = new Delivery(opened, output.get());
+      if (!delivery.isOntoInput()) {
+        delivery.write(opened.bytes()::writeTo, written -> {});
+      }
     }
     return new FileResult.Unchanged(opened.source(), objects, notices);
   }

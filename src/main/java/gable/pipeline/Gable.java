@@ -27,10 +27,59 @@ import java.util.stream.Collectors;
  * <p>What is wrong with a file is no exception but a {@link FileResult.Rejected}. A run throws
  * {@link java.util.concurrent.CancellationException} if its observer stops it; nothing is written
  * then.
+ *
+ * <p>From file to file, with limits of one's own, in millimetres and radians:
+ *
+ * <pre>{@code
+ * Limits limits = new Limits(Math.toRadians(50), 3, 40, 1.6, 4);
+ * Settings settings = Settings.usual().withLimits(limits).withThreads(2);
+ * FileResult result =
+ *     Gable.installed().reshape(Path.of("bracket.3mf"), Path.of("out.3mf"), settings);
+ * }</pre>
+ *
+ * <p>What would be done to each feature:
+ *
+ * <pre>{@code
+ * Input input = Input.file(Path.of("bracket.3mf"));
+ * FileResult result = Gable.installed().inspect(input, Settings.usual(), Observer.NONE);
+ * for (ObjectResult object : result.objects()) {
+ *   for (FeatureResult feature :
+ *       object.fold(ObjectResult.Examined::features, skipped -> List.<FeatureResult>of())) {
+ *     String why = feature.reason().map(Reason::sentence).orElse("gets a new shape");
+ *     System.out.println(feature.feature().id() + ": " + why);
+ *   }
+ * }
+ * }</pre>
+ *
+ * <p>From stream to stream, followed, and given up after a minute:
+ *
+ * <pre>{@code
+ * Instant end = Instant.now().plusSeconds(60);
+ * Observer observer =
+ *     new Observer() {
+ *       @Override
+ *       public boolean cancelled() {
+ *         return Instant.now().isAfter(end);
+ *       }
+ *
+ *       @Override
+ *       public void progress(int done, int total) {
+ *         System.out.println(done + " of " + total + " objects");
+ *       }
+ *     };
+ * try (InputStream in = Files.newInputStream(Path.of("bracket.3mf"));
+ *     OutputStream out = Files.newOutputStream(Path.of("out.3mf"))) {
+ *   Gable.installed()
+ *       .reshape(Input.stream("order 17", in), Output.stream(out), Settings.usual(), observer);
+ * } catch (CancellationException e) {
+ *   System.out.println("it took too long; nothing was written");
+ * }
+ * }</pre>
  */
 public final class Gable {
 
   private final List<Reshaper> reshapers;
+  private final List<Notice> notices;
 
   /**
    * One with the given reshapers.
@@ -38,6 +87,10 @@ public final class Gable {
    * @throws IllegalArgumentException if two have the same name
    */
   public Gable(List<Reshaper> reshapers) {
+    this(reshapers, List.of());
+  }
+
+  private Gable(List<Reshaper> reshapers, List<Notice> notices) {
     Set<String> names = new HashSet<>();
     for (Reshaper reshaper : reshapers) {
       if (!names.add(reshaper.name())) {
@@ -47,6 +100,7 @@ public final class Gable {
     List<Reshaper> order = new ArrayList<>(reshapers);
     order.sort(Comparator.comparing(Reshaper::phase).thenComparing(Reshaper::name));
     this.reshapers = List.copyOf(order);
+    this.notices = List.copyOf(notices);
   }
 
   /** One with all reshapers that are installed on the class path. */
@@ -55,6 +109,26 @@ public final class Gable {
         ServiceLoader.load(Reshaper.class, Gable.class.getClassLoader()).stream()
             .map(ServiceLoader.Provider::get)
             .toList());
+  }
+
+  /**
+   * One with more reshapers.
+   *
+   * @param more the others
+   * @param about what every result should say of them, such as where they come from
+   * @throws IllegalArgumentException if two have the same name
+   */
+  public Gable with(List<Reshaper> more, List<Notice> about) {
+    List<Reshaper> all = new ArrayList<>(reshapers);
+    all.addAll(more);
+    List<Notice> said = new ArrayList<>(notices);
+    said.addAll(about);
+    return new Gable(all, said);
+  }
+
+  /** What every result says of the reshapers; for those of this program nothing. */
+  public List<Notice> notices() {
+    return notices;
   }
 
   /** The reshapers in the order of their work. */
@@ -120,6 +194,6 @@ public final class Gable {
             .filter(r -> r.onByItself() || settings.choice().with().contains(r.name()))
             .filter(r -> !settings.choice().without().contains(r.name()))
             .toList();
-    return new Work(settings, used, observer);
+    return new Work(settings, used, notices, observer);
   }
 }

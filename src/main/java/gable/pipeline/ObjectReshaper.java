@@ -32,6 +32,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 
 /**
@@ -184,36 +185,38 @@ public final class ObjectReshaper {
           new Change(
               reshaper.name(), Optional.empty(), Optional.of(Reason.outOfBudget()), List.of()));
     }
-    Optional<Proposal> proposal;
-    try {
-      proposal = reshaper.propose(feature, around, limits);
-    } catch (RuntimeException failure) {
-      // a plug-in may fail in any way; it costs the feature, never the file
-      Reason reason = Reason.reshaperFailed(reshaper.name(), String.valueOf(failure));
-      return Optional.of(
-          new Change(reshaper.name(), Optional.empty(), Optional.of(reason), List.of()));
-    }
-    return proposal.map(answer -> carryOut(reshaper.name(), feature, answer));
+    return answer(reshaper, () -> reshaper.propose(feature, around, limits))
+        .map(proposal -> carryOut(reshaper, feature, proposal));
   }
 
-  private Change carryOut(String by, Feature feature, Proposal proposal) {
-    if (proposal instanceof LeftAlone left) {
-      return new Change(by, Optional.empty(), Optional.of(left.reason()), List.of());
+  /** A plug-in may fail in any way; it costs the feature, never the file. */
+  private static Optional<Proposal> answer(Reshaper by, Supplier<Optional<Proposal>> question) {
+    try {
+      return question.get();
+    } catch (RuntimeException failure) {
+      return Optional.of(new LeftAlone(Reason.reshaperFailed(by.name(), String.valueOf(failure))));
     }
-    Reshape reshape = (Reshape) proposal;
+  }
+
+  private Change carryOut(Reshaper by, Feature feature, Proposal first) {
+    Proposal proposal = first;
     String why = "";
-    for (Variant variant : reshape.ladder()) {
-      List<Measure> measures = new ArrayList<>(variant.measures());
-      Optional<String> fault =
-          attempt(feature, variant, measures, List.of())
-              .flatMap(first -> afterTakingOut(feature, variant, measures, first));
-      if (fault.isEmpty()) {
-        return new Change(by, Optional.of(variant.profile()), Optional.empty(), measures);
+    while (proposal instanceof Reshape reshape && spent < budget) {
+      for (Variant variant : reshape.ladder()) {
+        List<Measure> measures = new ArrayList<>(variant.measures());
+        Optional<String> fault =
+            attempt(feature, variant, measures, List.of())
+                .flatMap(cause -> afterTakingOut(feature, variant, measures, cause));
+        if (fault.isEmpty()) {
+          return new Change(by.name(), Optional.of(variant.profile()), Optional.empty(), measures);
+        }
+        why = fault.get();
       }
-      why = fault.get();
+      proposal = answer(by, () -> Optional.of(reshape.otherwise().get())).orElseThrow();
     }
-    Reason reason = reshape.otherwise().because(why);
-    return new Change(by, Optional.empty(), Optional.of(reason), List.of());
+    Reason reason =
+        proposal instanceof LeftAlone left ? left.reason().because(why) : Reason.outOfBudget();
+    return new Change(by.name(), Optional.empty(), Optional.of(reason), List.of());
   }
 
   /** A second attempt without the facets without area near the cuts, if there are any. */

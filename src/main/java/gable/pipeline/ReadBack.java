@@ -52,18 +52,21 @@ final class ReadBack {
     CompletableFuture<Boolean> closed =
         CompletableFuture.supplyAsync(() -> Skin.of(mesh).edges().closed());
     for (int vertex = 0; vertex < vertices; vertex++) {
-      for (int axis = 0; axis < 3; axis++) {
-        require(coordinate(mesh, vertex, axis) == meant(vertex, axis), "vertex " + vertex);
+      if (!isMeant(mesh, vertex)) {
+        throw fault("vertex " + vertex);
       }
     }
     int[] meant = meantCorners(facets);
     for (int corner = 0; corner < meant.length; corner++) {
-      require(mesh.corner(corner / 3, corner % 3) == meant[corner], "facet " + corner / 3);
+      if (mesh.corner(corner / 3, corner % 3) != meant[corner]) {
+        throw fault("facet " + corner / 3);
+      }
     }
     require(closed.join(), "that it is closed");
     for (int index = 0; index < edit.facetCount(); index++) {
-      require(
-          isFacet(mesh, index) || !wasFacet(index), "new facet " + index + " in single precision");
+      if (!isFacet(mesh, index) && wasFacet(index)) {
+        throw fault("new facet " + index + " in single precision");
+      }
     }
   }
 
@@ -91,18 +94,25 @@ final class ReadBack {
     throw new IllegalStateException("what was written of " + before + " cannot be read");
   }
 
-  private double meant(int vertex, int axis) {
+  private boolean isMeant(Mesh mesh, int vertex) {
     Mesh old = before.mesh();
-    return vertex < old.vertexCount()
-        ? coordinate(old, vertex, axis)
-        : edit.coordinate(vertex - old.vertexCount(), axis);
+    int added = vertex - old.vertexCount();
+    return added < 0
+        ? mesh.x(vertex) == old.x(vertex)
+            && mesh.y(vertex) == old.y(vertex)
+            && mesh.z(vertex) == old.z(vertex)
+        : mesh.x(vertex) == edit.coordinate(added, 0)
+            && mesh.y(vertex) == edit.coordinate(added, 1)
+            && mesh.z(vertex) == edit.coordinate(added, 2);
   }
 
   private int[] meantCorners(int facets) {
     Mesh old = before.mesh();
     int[] corners = new int[3 * facets];
-    for (int c = 0; c < 3 * old.facetCount(); c++) {
-      corners[c] = old.corner(c / 3, c % 3);
+    for (int facet = 0; facet < old.facetCount(); facet++) {
+      for (int k = 0; k < 3; k++) {
+        corners[3 * facet + k] = old.corner(facet, k);
+      }
     }
     for (int index = 0; index < edit.facetCount(); index++) {
       int slot =
@@ -137,17 +147,13 @@ final class ReadBack {
         && (float) mesh.z(a) == (float) mesh.z(b);
   }
 
-  private static double coordinate(Mesh mesh, int vertex, int axis) {
-    return switch (axis) {
-      case 0 -> mesh.x(vertex);
-      case 1 -> mesh.y(vertex);
-      default -> mesh.z(vertex);
-    };
-  }
-
   private void require(boolean holds, String what) {
     if (!holds) {
-      throw new IllegalStateException(before + " was not written as meant: " + what);
+      throw fault(what);
     }
+  }
+
+  private IllegalStateException fault(String what) {
+    return new IllegalStateException(before + " was not written as meant: " + what);
   }
 }

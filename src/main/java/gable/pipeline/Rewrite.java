@@ -23,9 +23,6 @@ import java.util.concurrent.Executor;
 /** The new package: what is to be written, what is to be said about it, and what it must hold. */
 final class Rewrite {
 
-  /** Level of zlib's own middle between speed and size. */
-  private static final int LEVEL = 6;
-
   private final OpcPackage source;
   private final List<ObjectEdit> edits;
   private final PackageEdit edit;
@@ -91,7 +88,8 @@ final class Rewrite {
           thread.setDaemon(true);
           thread.start();
         };
-    PackageWriter.write(source, edit, new Compression(LEVEL, settings.threads(), workers), target);
+    Compression effort = new Compression(Compression.AS_BEFORE, settings.threads(), workers);
+    PackageWriter.write(source, edit, effort, target);
   }
 
   /**

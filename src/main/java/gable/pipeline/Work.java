@@ -9,9 +9,10 @@ import java.util.concurrent.CancellationException;
  *
  * @param settings what the caller decided
  * @param reshapers those that are in use, in the order of their work
+ * @param notices what is to be said of the reshapers
  * @param observer who follows the run
  */
-record Work(Settings settings, List<Reshaper> reshapers, Observer observer) {
+record Work(Settings settings, List<Reshaper> reshapers, List<Notice> notices, Observer observer) {
 
   /** Ends the run if its observer wants that. */
   void goOn() {

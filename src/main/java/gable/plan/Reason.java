@@ -11,6 +11,12 @@ import java.util.Locale;
  */
 public record Reason(String code, String sentence) {
 
+  /** Code of a reason that depends on time, not only on the input. */
+  public static final String RESHAPER_LATE = "reshaper-late";
+
+  /** Code of a reason that says that a reshaper failed. */
+  public static final String RESHAPER_FAILED = "reshaper-failed";
+
   /** The bore is narrower than the user wants changed. */
   public static Reason belowSmallest(double diameter, double smallest) {
     return of(
@@ -113,7 +119,12 @@ public record Reason(String code, String sentence) {
 
   /** A plug-in failed. */
   public static Reason reshaperFailed(String name, String why) {
-    return of("reshaper-failed", "the reshaper '%s' failed: %s", name, why);
+    return of(RESHAPER_FAILED, "the reshaper '%s' failed: %s", name, why);
+  }
+
+  /** A plug-in took too long; another run may go otherwise. */
+  public static Reason reshaperLate(String name, String why) {
+    return of(RESHAPER_LATE, "the reshaper '%s' failed: %s", name, why);
   }
 
   /** A length that rounds to nothing is shown as 0.00, not as -0.00. */

@@ -5,7 +5,6 @@ import static java.util.Map.entry;
 import gable.pipeline.FeatureResult;
 import gable.pipeline.Notice;
 import gable.pipeline.Settings;
-import java.util.Base64;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -25,7 +24,7 @@ public final class HtmlReport {
   private final Account account;
   private final List<Shape> shapes;
   private final Settings settings;
-  private final boolean withModel;
+  private final ModelView view;
 
   /**
    * The report of a run whose surfaces were kept.
@@ -34,7 +33,7 @@ public final class HtmlReport {
    *     some 0.8 MB
    */
   public HtmlReport(Account account, List<Shape> shapes, Settings settings, boolean withModel) {
-    this.withModel = withModel;
+    this.view = new ModelView(shapes, withModel);
     this.account = account;
     this.shapes = shapes;
     this.settings = settings;
@@ -47,47 +46,18 @@ public final class HtmlReport {
         Look.resource("/gable/report/report.html"),
         Map.ofEntries(
             entry("look", Look.css()),
+            entry("style", Look.resource("/gable/report/report.css")),
             entry("name", Look.html(account.name())),
             entry("sentence", Look.html(account.sentence())),
             entry("overhang", overhang()),
-            entry("model", model()),
-            entry("scripts", scripts()),
+            entry("model", view.html()),
+            entry("scripts", view.scripts()),
             entry("rows", rows()),
             entry("details", details()),
             entry("notices", notices()),
             entry("cautions", cautions()),
             entry("facts", facts()),
             entry("tool", Look.html(tool.name() + " " + tool.version()))));
-  }
-
-  /** The view that can be turned, if it is wanted and there is something to see. */
-  private String model() {
-    if (!withModel || shapes.isEmpty()) {
-      return "";
-    }
-    boolean all =
-        shapes.stream().allMatch(shape -> shape.before().facetCount() <= Scene.FEW_FACETS);
-    String exactness = all ? "" : "Away from the features it is coarser than the file.";
-    return Look.fill(Look.resource("/gable/report/model.html"), Map.of("exactness", exactness));
-  }
-
-  private String scripts() {
-    if (!withModel || shapes.isEmpty()) {
-      return "";
-    }
-    String build = "/META-INF/resources/webjars/three/" + Tool.threeVersion() + "/build/three.";
-    return script("application/json", "scene", Look.inScript(new Scene(shapes).json()))
-        + script("text/plain", "three-core", Look.resource(build + "core.min.js"))
-        + script("text/plain", "three-module", Look.resource(build + "module.min.js"))
-        + "<!-- three.js\n"
-        + Look.resource("/gable/report/three-license.txt")
-        + "-->\n<script>\n"
-        + Look.resource("/gable/report/view.js")
-        + "</script>\n";
-  }
-
-  private static String script(String type, String id, String text) {
-    return "<script type=\"" + type + "\" id=\"" + id + "\">" + text + "</script>\n";
   }
 
   private String overhang() {
@@ -99,32 +69,7 @@ public final class HtmlReport {
             + " class=\"n\">%.1f</td></tr></tbody></table>%s",
         account.overhang().before(),
         account.overhang().after(),
-        pictures());
-  }
-
-  private String pictures() {
-    if (shapes.isEmpty()) {
-      return "";
-    }
-    Pictures drawn = Pictures.of(shapes);
-    boolean changed = shapes.stream().anyMatch(shape -> !shape.edit().isEmpty());
-    String before = picture(drawn.before(), "before");
-    String both = changed ? before + picture(drawn.after(), "after") : before;
-    return "<div class=\"pair\">" + both + "</div>";
-  }
-
-  private static String picture(byte[] png, String caption) {
-    return "<figure><img alt=\"The plate "
-        + caption
-        + "\" width=\""
-        + Pictures.WIDTH
-        + "\" height=\""
-        + Pictures.HEIGHT
-        + "\" src=\"data:image/png;base64,"
-        + Base64.getEncoder().encodeToString(png)
-        + "\"><figcaption>"
-        + caption
-        + "</figcaption></figure>";
+        view.pictures());
   }
 
   private String rows() {

@@ -67,7 +67,7 @@ public final class MarkdownReport {
   }
 
   /** Text in which nothing is markup. */
-  private static String safe(String raw) {
+  static String safe(String raw) {
     return Words.safe(raw).replaceAll("([\\\\`*_{}\\[\\]<>#|~&!])", "\\\\$1");
   }
 }

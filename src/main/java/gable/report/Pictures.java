@@ -45,7 +45,7 @@ public final class Pictures {
     Box3 box = Box3.EMPTY;
     for (Shape shape : shapes) {
       for (Affine3 place : shape.places()) {
-        box = box.with(View.box(view.seen(shape.before(), place)));
+        box = box.with(View.box(view.seen(shape.any(), place)));
       }
     }
     return new Pictures(shapes, view, box);

@@ -37,6 +37,9 @@ final class Remedies {
           Map.entry("mixed-orientation", "Use --mixed-orientation clone."),
           Map.entry("signed-part", "Change it only if you can sign it again."),
           Map.entry(
+              "reshaper-late",
+              "Try again on a machine that is less busy, or leave it out with --without."),
+          Map.entry(
               "reshaper-failed", "Tell whoever made that reshaper; --without leaves it out."));
 
   private Remedies() {}

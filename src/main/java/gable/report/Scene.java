@@ -86,7 +86,7 @@ final class Scene {
 
   private static void write(JsonGenerator json, Shape shape, int most) throws IOException {
     Simplified simple = Simplified.of(shape, most);
-    Box3 box = shape.before().box();
+    Box3 box = box(simple.points());
     json.writeStartObject();
     json.writeArrayFieldStart("low");
     numbers(json, box.min());
@@ -106,6 +106,14 @@ final class Scene {
     }
     json.writeEndArray();
     json.writeEndObject();
+  }
+
+  private static Box3 box(double[] points) {
+    Box3 box = Box3.EMPTY;
+    for (int at = 0; at < points.length; at += 3) {
+      box = box.with(new Vec3(points[at], points[at + 1], points[at + 2]));
+    }
+    return points.length == 0 ? Box3.EMPTY.with(Vec3.ZERO) : box;
   }
 
   /** Column by column, as the library in the page takes it. */

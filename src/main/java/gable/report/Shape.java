@@ -21,6 +21,11 @@ public record Shape(ObjectResult result, Mesh before, MeshEdit edit) {
     return edit.isEmpty() ? before : edit.applied(before);
   }
 
+  /** The surface as it was, or as it is if there was none. */
+  Mesh any() {
+    return before.facetCount() > 0 ? before : after();
+  }
+
   /** Whether a facet of {@link #after} lies on a face that was not there before, such as a roof. */
   public boolean isNew(int facet) {
     int index = facet - (before.facetCount() - edit.removedCount());

@@ -36,7 +36,7 @@ record Simplified(double[] points, List<int[]> groups) {
     boolean[] near = near(shape, after);
     int[] number = new int[0];
     for (int cells = FINEST; cells >= COARSEST; cells /= 2) {
-      number = drawnTogether(after, near, shape.before().box(), cells);
+      number = drawnTogether(after, near, shape.any().box(), cells);
       if (facets(after, number) <= most) {
         break;
       }

@@ -135,6 +135,12 @@ public final class GableRoof implements Reshaper {
         double stray = 1.05 * bore.section().deviation() + GRID;
         addRungs(overRulings(stray), new RoofPlan.OnRulings(stray));
       }
+      return ladder.isEmpty() ? widened() : new Reshape(ladder, this::widened);
+    }
+
+    /** Roofs a hair wider than the wall, which are seldom needed where the wall is clean. */
+    private Proposal widened() {
+      ladder.clear();
       RoofProfile widened = overPoints();
       addRungs(widened, new RoofPlan.Widened(baseHeight(widened)));
       return ladder.isEmpty() ? new LeftAlone(otherwise) : new Reshape(ladder, otherwise);

@@ -23,6 +23,7 @@ final class MeshWriter {
   private final ByteSplices splices;
   private final PropertyWriter properties;
   private final Set<String> foreign = new TreeSet<>();
+  private final Set<String> nameless = new TreeSet<>();
   private int borrowed;
 
   MeshWriter(byte[] text, ObjectEdit change, ByteSplices splices, PropertyWriter properties) {
@@ -43,6 +44,13 @@ final class MeshWriter {
   /** Attributes of extensions that were copied from triangles to those that take their place. */
   Set<String> foreign() {
     return foreign;
+  }
+
+  /**
+   * Attributes that belong to nothing, which triangles that are replaced had, and new ones lack.
+   */
+  Set<String> nameless() {
+    return nameless;
   }
 
   /** Number of triangles on new faces that took properties from one beside them. */
@@ -122,11 +130,21 @@ final class MeshWriter {
     int[] vertices = {edit.corner(facet, 0), edit.corner(facet, 1), edit.corner(facet, 2)};
     corners.inside(to, points, vertices);
     for (TagText.Attribute attribute : source.attributes()) {
-      if (!OWN.contains(attribute.name())) {
-        to.append(' ').append(source.whole(attribute));
-        foreign.add(attribute.name());
+      if (OWN.contains(attribute.name())) {
+        continue;
       }
+      if (isNameless(attribute.name())) {
+        nameless.add(attribute.name());
+        continue;
+      }
+      to.append(' ').append(source.whole(attribute));
+      foreign.add(attribute.name());
     }
+  }
+
+  /** The standard has no such attribute: a copy on each piece would break its rule more often. */
+  private static boolean isNameless(String attribute) {
+    return attribute.indexOf(':') < 0 && !attribute.equals("xmlns");
   }
 
   private Vec3 point(int facet, int k) {

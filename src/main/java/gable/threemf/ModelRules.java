@@ -69,5 +69,11 @@ final class ModelRules {
           "C 2.3.3.1",
           "check the result in the program that wrote these attributes");
 
+  static final Rule NAMELESS =
+      Rule.warning(
+          "triangle-attributes-dropped",
+          "C 2.3.2(3), 2.3.3.1",
+          "check the result in the program that wrote these attributes");
+
   private ModelRules() {}
 }

@@ -1,6 +1,7 @@
 package gable.threemf;
 
 import gable.opc.Problem;
+import gable.opc.Rule;
 import gable.threemf.Elements.Span;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -58,28 +59,32 @@ final class PartWriter {
   void mesh(ObjectEdit edit, ByteSplices target) {
     MeshWriter writer = new MeshWriter(text, edit, target, properties);
     writer.write();
-    int number = edit.object().head().number();
-    String path = "model/resources/object " + edit.object().id() + "/mesh";
     if (writer.borrowed() > 0) {
-      notices.add(
-          part.facts()
-              .at(
-                  ModelRules.BORROWED,
-                  number,
-                  path,
-                  writer.borrowed() + " new triangles on new faces",
-                  "a property for them, which they have from the triangle beside them"));
+      note(
+          edit,
+          ModelRules.BORROWED,
+          writer.borrowed() + " new triangles on new faces",
+          "a property for them, which they have from the triangle beside them");
     }
     if (!writer.foreign().isEmpty()) {
-      notices.add(
-          part.facts()
-              .at(
-                  ModelRules.COPIED,
-                  number,
-                  path,
-                  "attributes " + String.join(", ", writer.foreign()) + " of an extension",
-                  "copies on the triangles inside of theirs"));
+      note(
+          edit,
+          ModelRules.COPIED,
+          "attributes " + String.join(", ", writer.foreign()) + " of an extension",
+          "copies on the triangles inside of theirs");
     }
+    if (!writer.nameless().isEmpty()) {
+      note(
+          edit,
+          ModelRules.NAMELESS,
+          "attributes " + String.join(", ", writer.nameless()) + " on triangles that were replaced",
+          "attributes of the specification, or the prefix of an extension");
+    }
+  }
+
+  private void note(ObjectEdit edit, Rule rule, String found, String expected) {
+    String path = "model/resources/object " + edit.object().id() + "/mesh";
+    notices.add(part.facts().at(rule, edit.object().head().number(), path, found, expected));
   }
 
   /** Gives an element another value of an attribute without a prefix. */

@@ -61,7 +61,7 @@ class CatalogueTest {
   }
 
   private static Plan plan(int threads) {
-    return new Plan(Settings.usual(), threads, PLENTY, LONG, false);
+    return new Plan(Settings.usual(), threads, PLENTY, LONG, false, false);
   }
 
   private Tally run() throws Refusal {
@@ -97,6 +97,24 @@ class CatalogueTest {
         .doesNotContain("broken.3mf");
     assertThat(out.resolve("deep/er/thin.3MF"))
         .hasSameBinaryContentAs(in.resolve("deep/er/thin.3MF"));
+  }
+
+  @Test
+  void eachModelGetsItsReportIfWantedAndThePageLeadsThere() throws Exception {
+    run();
+    Tally tally = run(out, new Plan(Settings.usual(), 2, PLENTY, LONG, true, false));
+
+    assertThat(tally.reused()).isZero();
+    assertThat(Files.readString(out.resolve("index.html"))).contains("\"report\":true");
+    String line = Files.readAllLines(out.resolve("catalogue.jsonl")).get(0);
+    Path report = out.resolve(line.replaceFirst(".*\"report\":\"([^\"]*)\".*", "$1"));
+    assertThat(Files.readString(report)).contains(Digest.of(out.resolve("a.3mf")), "B1");
+    Files.delete(report);
+    assertThat(run(out, new Plan(Settings.usual(), 2, PLENTY, LONG, true, false)).reused())
+        .isEqualTo(3);
+    assertThat(report).exists();
+    run();
+    assertThat(report).doesNotExist();
   }
 
   @Test
@@ -177,7 +195,7 @@ class CatalogueTest {
     run();
     Settings steep = Settings.usual().withLimits(Limits.usual().withSlope(1));
 
-    Tally second = run(out, new Plan(steep, 2, PLENTY, LONG, false));
+    Tally second = run(out, new Plan(steep, 2, PLENTY, LONG, false, false));
 
     assertThat(second.reused()).isZero();
   }
@@ -251,7 +269,7 @@ class CatalogueTest {
 
   @Test
   void aModelOutOfTimeIsRejectedAndTheRunGoesOn() throws Exception {
-    Plan hasty = new Plan(Settings.usual(), 2, PLENTY, Duration.ofSeconds(1), false);
+    Plan hasty = new Plan(Settings.usual(), 2, PLENTY, Duration.ofSeconds(1), false, false);
     Catalogue catalogue = new Catalogue(new Gable(List.of(new Endless())), hasty);
 
     Tally tally = catalogue.run(in, out, Follower.NONE);
@@ -350,7 +368,7 @@ class CatalogueTest {
 
   @Test
   void aDryRunWritesNothing() throws Exception {
-    Tally tally = run(out, new Plan(Settings.usual(), 2, PLENTY, LONG, true));
+    Tally tally = run(out, new Plan(Settings.usual(), 2, PLENTY, LONG, false, true));
 
     assertThat(tally.changed()).isEqualTo(1);
     assertThat(out).doesNotExist();

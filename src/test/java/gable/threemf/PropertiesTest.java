@@ -212,6 +212,16 @@ class PropertiesTest {
   }
 
   @Test
+  @DisplayName("C 2.3.2(3): an attribute of nobody is broken once and not on every triangle inside")
+  void dropsAttributesThatBelongToNothing() throws PackageException {
+    String text = model(COLORS, "pid=\"2\" p1=\"0\" shine=\"1\"");
+    assertThat(triangles(after(text, false))).hasSize(3).noneMatch(each -> each.contains("shine"));
+    assertThat(changes(text, false).notices())
+        .extracting(notice -> notice.code())
+        .containsExactly("triangle-attributes-dropped");
+  }
+
+  @Test
   void findsTheSharesOfTheNearestPoint() {
     Vec3 a = new Vec3(0, 0, 0);
     Vec3 b = new Vec3(4, 0, 0);
