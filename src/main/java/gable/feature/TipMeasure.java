@@ -70,8 +70,7 @@ final class TipMeasure {
     // a micrometre is no hole, but what a chamfer may leave at its foot
     below = below > Math.max(tolerance, HOLE) ? below : 0;
     TipKind kind = kind(tip, plane, rim.plane().isPresent(), above, below);
-    return new Pin.Tip(
-        kind, rim.plane(), above > tolerance ? above : 0, below);
+    return new Pin.Tip(kind, rim.plane(), above > tolerance ? above : 0, below);
   }
 
   private double lowest(int[] loop) {

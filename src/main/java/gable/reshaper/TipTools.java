@@ -24,10 +24,11 @@ import java.util.Optional;
  * second puts the end on again, narrowing: it fills the pit and has one plane at 45 degrees to the
  * axis above each side, so that every facet of the pin gets a facet of chamfer with its own plane.
  *
- * <p>(Wedges, one for each facet, would do in one kind of cut, but each would cut the tip's face and
- * all that the others left, which falls into slivers. A flat end instead of the pit is cut along the
- * diagonals of its facets, which follow from their order and not from the part: it is the second
- * choice, where rounding parts two planes of the pit that should meet a ruling in one point.)
+ * <p>(Wedges, one for each facet, would do in one kind of cut, but each would cut the tip's face
+ * and all that the others left, which falls into slivers. A flat end instead of the pit is cut
+ * along the diagonals of its facets, which follow from their order and not from the part: it is the
+ * second choice, where rounding parts two planes of the pit that should meet a ruling in one
+ * point.)
  *
  * <p>The planes of the chamfer stand a hair inside the outline, so that they cross the pit at a
  * real angle and never meet the edge of the wall.
