@@ -1,7 +1,7 @@
 // Pins: lying, standing, with roots and tips of all kinds; and round things that are no pins.
 
 import { box, minus, place, prism, union } from '../kernel.mjs';
-import { lathe, other, ring, rod } from '../shapes.mjs';
+import { lathe, legOf, other, ring, rod } from '../shapes.mjs';
 import { rad, sectionFrame, turn } from '../vec.mjs';
 import { everyday } from './basic.mjs';
 
@@ -50,7 +50,9 @@ export function pinSlanted(random) {
   let high = 0;
   const { solid, features } = standing(random, STANDING, plain, (r, length) => {
     high = r * Math.tan(rad(lean));
-    return { exact: false, wall: [0, length - high], range: [[0, 0], [length - 2 * high, length]] };
+    // Where the low side stands out by less than two legs there may be no room for a chamfer.
+    const room = length - 2 * high > 2 * legOf(r);
+    return { exact: false, wall: [0, length - high], range: [[0, 0], [length - 2 * high, length]], expect: room ? 'reshape' : 'either' };
   });
   const [{ wall: [, top], r }] = features;
   const big = 20 * r;
