@@ -103,30 +103,27 @@ final class TipTools {
       return Optional.of(new Reason("no-outline", "the outline of the pin below its tip is open"));
     }
     double inside = pin.radius() / 4; // well within, so that the first passage is out of the pin
+    double gap = Double.POSITIVE_INFINITY;
     for (int k = 0; k < outline.size(); k++) {
       Vec3 way = outline.get((k + 1) % outline.size()).minus(outline.get(k));
       for (double share : new double[] {BESIDE, 0.5}) {
-        Optional<Reason> near = obstacle(around, outline.get(k).along(way, share), inside);
-        if (near.isPresent()) {
-          return near;
-        }
+        gap = Math.min(gap, gap(around, outline.get(k).along(way, share), inside));
       }
     }
-    return Optional.empty();
+    return near(gap);
   }
 
-  /** Looks beside and before the tip from a place in the outline. */
-  private Optional<Reason> obstacle(Surroundings around, Vec3 place, double inside) {
+  /** Least gap beside and before the tip from a place in the outline. */
+  private double gap(Surroundings around, Vec3 place, double inside) {
     Vec3 out = sideways(place).unit();
+    double least = Double.POSITIVE_INFINITY;
     for (double height : new double[] {0, 0.5 * leg}) {
       Vec3 start = place.along(along, height).along(out, -inside);
-      Optional<Reason> near = near(gap(around.passages(start, out, inside + APART)));
-      if (near.isPresent()) {
-        return near;
-      }
+      least = Math.min(least, gap(around.passages(start, out, inside + APART)));
     }
     Vec3 start = place.along(sideways(place), -0.47); // anywhere between axis and wall
-    return near(gap(around.passages(start, along, onto(tip, start).distance(start) + APART)));
+    double reach = onto(tip, start).distance(start) + APART;
+    return Math.min(least, gap(around.passages(start, along, reach)));
   }
 
   /**
