@@ -4,7 +4,7 @@
 import { fromMesh, minus, prism } from './kernel.mjs';
 import { crossings, flatFacets, topology } from './health.mjs';
 import { printed } from './model3mf.mjs';
-import { roofOver, sectionAngle, withRoofs } from './shapes.mjs';
+import { roofOver, sectionAngle, tipRing, withRoofs } from './shapes.mjs';
 import { cross, deg, dot, norm, rad, sectionFrame, sub } from './vec.mjs';
 
 /** Facets of the output whose corners differ from the input's facet of the same number. */
@@ -63,6 +63,52 @@ export const nearBores = (bores, noise) => (corners) =>
     return box.every(([low, high], i) => Math.max(...q.map((c) => c[i])) >= low - margin && Math.min(...q.map((c) => c[i])) <= high + margin);
   });
 
+const tipOf = (t) => ({ p: t.point, d: t.direction, r: t.diameterMm / 2, polygon: t.ring, leg: t.legMm, end: t.range[1][1] });
+
+/** Does a printed triangle reach into the box around the tip of one of the pins, in its own frame? */
+export const nearPins = (pins) => (corners) =>
+  pins.some((t) => {
+    const { u, v, w } = sectionFrame(t.direction);
+    const q = corners.map((c) => sub(c, t.point)).map((c) => [dot(c, u), dot(c, v), dot(c, w)]);
+    const r = t.diameterMm / 2 + 1e-3;
+    const box = [[-r, r], [-r, r], [t.range[1][0] - 2 * t.legMm, t.range[1][1] + 1e-3]];
+    return box.every(([low, high], i) => Math.max(...q.map((c) => c[i])) >= low && Math.min(...q.map((c) => c[i])) <= high);
+  });
+
+/**
+ * The chamfer may start up to HAIR inside the wall, which shifts its faces and its ledge by as much;
+ * noise shifts both, too.
+ */
+const tipAllowance = (t, noise) => Math.PI * t.diameterMm * t.legMm * 2 * (HAIR + 2 * noise) + GRID * t.diameterMm ** 2;
+
+/** Facets of the chamfer of an exact pin stand at 45 degrees to its axis, from a leg below the tip on. */
+export function tipFaults(mesh, t, noise) {
+  if (!t.exact) return [];
+  const [r, end] = [t.diameterMm / 2, t.range[1][1]];
+  let [low, area] = [Infinity, 0];
+  const faults = [];
+  for (let f = 0; f < mesh.corners.length; f += 3) {
+    const c = [0, 1, 2].map((k) => sub(mesh.points.slice(3 * mesh.corners[f + k], 3 * mesh.corners[f + k] + 3), t.point));
+    const w = c.map((q) => dot(q, t.direction));
+    if (Math.min(...w) < end - 1.5 * t.legMm || Math.max(...w) > end + 1e-3 || c.some((q) => norm(cross(q, t.direction)) > r + 1e-3)) continue;
+    const n = cross(sub(c[1], c[0]), sub(c[2], c[0]));
+    const size = norm(n);
+    const longest = Math.max(norm(sub(c[1], c[0])), norm(sub(c[2], c[1])), norm(sub(c[0], c[2])));
+    // a needle may be turned by the grid of its corners; half a degree is 0.0087
+    if (size === 0 || (2 * (GRID + 2 * noise) * longest) / size > 0.0087) continue;
+    const angle = deg(Math.acos(Math.min(1, dot(n, t.direction) / size)));
+    if (angle < 5) continue;
+    if (Math.abs(angle - 45) > 0.5) faults.push(`a facet of the tip stands at ${angle.toFixed(2)} degrees to the axis`);
+    low = Math.min(low, ...w);
+    area += size / 2;
+  }
+  if (Math.abs(end - low - t.legMm) > 0.02 * t.legMm) faults.push(`the leg is ${(end - low).toFixed(4)} mm, not ${t.legMm.toFixed(4)}`);
+  const whole = Math.PI * (2 * r - t.legMm) * t.legMm * Math.SQRT2;
+  // a polygon of ten sides has 0.984 of the circle's length; two legs of 100 may be missing
+  if (area < 0.95 * whole) faults.push(`the chamfer has ${area.toFixed(3)} mm2, not ${whole.toFixed(3)}`);
+  return faults.slice(0, 3);
+}
+
 /** The roof that a report claims over the true ring. */
 export function claimedRoof(truth, change) {
   const angle = sectionAngle(change.slopeDeg ?? 45, truth.tiltDeg);
@@ -97,15 +143,18 @@ const bore = (t) => ({ p: t.point, d: t.direction, r: t.diameterMm / 2, polygon:
  * they may be off, which is the noise of the input (twice: it tilts the planes), the sagitta of a
  * wall that is no prism, and the grid of written numbers; at least 1e-9 of the solid.
  */
-export function geometryFaults(before, after, bores, noise) {
+export function geometryFaults(before, after, bores, noise, pins = []) {
   const input = fromMesh(before);
   const output = fromMesh(after);
-  const exact = bores.every(({ truth }) => truth.exact);
-  const ideal = withRoofs(input, bores.map(({ truth, roof }) => ({ b: bore(truth), angle: roof.angle, bridge: roof.bridge })));
-  const allowed = bores.reduce((sum, { truth, roof }) => sum + allowance(truth, roof, noise), 1e-9 * input.volume());
+  const exact = bores.every(({ truth }) => truth.exact) && pins.every((t) => t.exact);
+  const tips = pins.map((t) => [t, tipRing(tipOf(t))]);
+  const roofed = withRoofs(input, bores.map(({ truth, roof }) => ({ b: bore(truth), angle: roof.angle, bridge: roof.bridge })));
+  const ideal = tips.length ? minus(roofed, ...tips.map(([, ring]) => ring)) : roofed;
+  const least = 1e-9 * input.volume() + pins.reduce((sum, t) => sum + tipAllowance(t, noise), 0);
+  const allowed = bores.reduce((sum, { truth, roof }) => sum + allowance(truth, roof, noise), least);
   const volumes = exact
     ? { 'more than ideal': minus(output, ideal), 'less than ideal': minus(ideal, output) }
-    : looseDifferences(input, output, bores);
+    : looseDifferences(input, output, bores, pins);
   const faults = Object.entries(volumes).map(([name, solid]) => [name, solid.volume()]).filter(([, v]) => v > allowed)
     .map(([name, v]) => `${v.toPrecision(3)} mm3 ${name}, allowed ${allowed.toPrecision(3)}`);
   const worst = Math.max(...Object.values(volumes).map((s) => s.volume())) / input.volume();
@@ -127,8 +176,9 @@ const HAIR = 0.01;
 /** Steps of written numbers and of single precision at 300 mm, mm. */
 const GRID = 2e-5;
 
-function looseDifferences(input, output, bores) {
+function looseDifferences(input, output, bores, pins) {
   const whole = bores.map(({ truth, roof }) => prism(sectionFrame(truth.direction), truth.point, grown(roof.outline), truth.range[0][0] - 2 * truth.diameterMm, truth.range[1][1] + 2 * truth.diameterMm));
+  whole.push(...pins.map((t) => prism(sectionFrame(t.direction), t.point, grown(t.ring), t.range[1][0] - 2 * t.legMm, t.range[1][1] + 1)));
   const needed = bores.map(({ truth, roof }) => [truth, prism(sectionFrame(truth.direction), truth.point, shrunk(roof.outline, truth.sagittaMm), truth.range[0][1], truth.range[1][0])]);
   const along = needed.filter(([truth]) => truth.range[0][1] < truth.range[1][0]).map(([, tool]) => tool);
   return {

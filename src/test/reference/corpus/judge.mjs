@@ -1,10 +1,11 @@
 // Judges one case: truth, input, output and report in, a record of what was right and wrong out.
 
 import { release } from './kernel.mjs';
-import { claimedRoof, flatArea, geometryFaults, healthFaults, nearBores, textFaults } from './compare.mjs';
+import { claimedRoof, flatArea, geometryFaults, healthFaults, nearBores, nearPins, textFaults, tipFaults } from './compare.mjs';
 import { joinedByPlace, topology } from './health.mjs';
 import { errors, matched } from './match.mjs';
 import { placements, printed, readPackage } from './model3mf.mjs';
+import { dot } from './vec.mjs';
 
 /**
  * { truth, input, output, again, report, exit }: input, output and again are bytes of packages
@@ -51,7 +52,14 @@ function finding(truth, report, verdict) {
   const bores = (report.features ?? []).filter((f) => f.kind === 'bore');
   // The outside of a pin is no bore, so nothing there may be called one.
   const holes = truth.features.filter((t) => t.kind !== 'pin');
-  const { pairs, missed, ghosts } = matched(holes, bores);
+  const pins = (report.features ?? []).filter((f) => f.kind === 'pin');
+  const rods = truth.features.filter((t) => t.kind === 'pin' && t.find === 'must');
+  const [ofBores, ofPins] = [matched(holes, bores), matched(rods, pins)];
+  const [pairs, missed, ghosts] = ['pairs', 'missed', 'ghosts'].map((k) => [...ofBores[k], ...ofPins[k]]);
+  for (const { truth: t, report: r } of ofPins.pairs) {
+    if (dot(t.direction, r.axisDirection) < 0) verdict.faults.push({ kind: 'size', text: `${r.id} points from tip to root` });
+    if (t.ends[1] !== r.ends[1] && t.exact) verdict.faults.push({ kind: 'unsaid', text: `a ${t.ends[1]} tip is called ${r.ends[1]}` });
+  }
   for (const t of holes.filter((h) => h.shape)) {
     const said = pairs.filter((p) => p.truth === t).map((p) => p.report.shape);
     if (!said.includes(t.shape)) verdict.faults.push({ kind: 'unsaid', text: `a hole of shape ${t.shape} is called ${said.length ? said : 'nothing'}` });
@@ -59,7 +67,7 @@ function finding(truth, report, verdict) {
   const must = truth.features.filter((t) => t.find === 'must');
   verdict.bores = must.length;
   verdict.found = must.length - missed.length;
-  verdict.named = bores.length;
+  verdict.named = bores.length + pins.length;
   verdict.ghosts = ghosts.length;
   missed.forEach((t) => verdict.faults.push({ kind: 'missed', text: `d ${t.diameterMm} at ${t.point.map((x) => x.toFixed(2))}` }));
   ghosts.forEach((g) => verdict.faults.push({ kind: 'ghost', text: `${g.id} d ${g.diameterMm} at ${g.axisPoint.map((x) => x.toFixed(2))} ${g.outcome}` }));
@@ -71,7 +79,7 @@ function finding(truth, report, verdict) {
 function outcome(pair, verdict) {
   const { truth, report, part } = pair;
   const done = report.outcome === 'reshaped';
-  if (truth.kind === 'bore' && truth.find === 'must' && !part) {
+  if (['bore', 'pin'].includes(truth.kind) && truth.find === 'must' && !part) {
     const e = errors(pair);
     for (const key of ['diameter', 'angle', 'axis', 'ends']) verdict[key] = Math.max(verdict[key], e[key]);
     const limits = { diameter: Math.max(1e-3 * truth.diameterMm, 0.002), angle: 0.02, axis: 0.002, ends: 0.01 };
@@ -100,6 +108,7 @@ function outcome(pair, verdict) {
 const TRUE_REASONS = {
   small: ['below-smallest'], steep: ['steep-enough'], thin: ['thin-roof', 'long-bridge'], mixed: ['mixed-orientation'],
   peaked: ['already-peaked'], thread: ['thread'],
+  eased: ['eased-already'], plate: ['on-plate'], near: ['too-close', 'touching'],
 };
 /** Small and steep ones may be left for that before anybody looks at their shape. */
 const SHAPED = ['not-round', 'polygon', 'below-smallest', 'steep-enough'];
@@ -122,11 +131,12 @@ function result(truth, input, output, again, pairs, report, verdict, fault) {
   if (wasPlaced.length !== isPlaced.length) return fault('identity', 'placements were added or lost');
   wasPlaced.forEach((was, i) => {
     const is = isPlaced[i];
-    const bores = reshaped.filter((p) => p.truth.item === was.item && p.truth.ring)
+    const pins = reshaped.filter((p) => p.truth.item === was.item && p.truth.kind === 'pin').map((p) => p.truth);
+    const bores = reshaped.filter((p) => p.truth.item === was.item && p.truth.ring && p.truth.kind !== 'pin')
       .map((p) => ({ truth: { ...p.truth, rough: p.truth.rough || ROUGH.includes(truth.treatment) }, roof: claimedRoof(p.truth, p.change) })).filter((b) => b.roof);
     const [old, now] = [before.objects.get(was.object), after.objects.get(is.object)];
     cloneFaults(old, now, fault);
-    instance(truth, old, now, was.toPrint, bores, verdict, fault);
+    instance(truth, old, now, was.toPrint, { bores, pins }, verdict, fault);
   });
   for (const [id, object] of before.objects) {
     if (!object.mesh || wasPlaced.some((p) => p.object === id)) continue;
@@ -178,20 +188,21 @@ function propertyFaults({ triangleTexts }) {
   return odd ? [`a triangle has a property that nothing else has: ${odd}`] : [];
 }
 
-function instance(truth, was, is, toPrint, bores, verdict, fault) {
+function instance(truth, was, is, toPrint, { bores, pins }, verdict, fault) {
   if (was.type !== 'model') return;
   const joining = truth.args?.includes('--join-vertices');
-  for (const text of textFaults(was.mesh, is.mesh, toPrint, nearBores(bores, verdict.noise), joining).slice(0, 3)) fault('identity', text);
+  const [atBore, atPin] = [nearBores(bores, verdict.noise), nearPins(pins)];
+  for (const text of textFaults(was.mesh, is.mesh, toPrint, (c) => atBore(c) || atPin(c), joining).slice(0, 3)) fault('identity', text);
   if (/^coloured/.test(truth.placement)) propertyFaults(is.mesh).forEach((text) => fault('identity', text));
   if (joining && topology(is.mesh).open > 0) fault('health', 'vertices were to be joined, yet edges are open');
   const skin = truth.input === 'joinable' ? joinedByPlace : (mesh) => mesh;
   const [wasSkin, isSkin] = [skin(was.mesh), skin(is.mesh)];
   const health = healthFaults(wasSkin, isSkin);
   health.faults.forEach((text) => fault('health', text));
-  if (!bores.length || !['sound', 'joinable'].includes(truth.input) || health.faults.length) return;
+  if (!bores.length && !pins.length || !['sound', 'joinable'].includes(truth.input) || health.faults.length) return;
   const [inPrint, outPrint] = [printed(wasSkin, toPrint), printed(isSkin, toPrint)];
   try {
-    const g = geometryFaults(inPrint, outPrint, bores, verdict.noise);
+    const g = geometryFaults(inPrint, outPrint, bores, verdict.noise, pins);
     verdict.relative = Math.max(verdict.relative, g.exact ? g.relative : 0);
     g.faults.forEach((text) => fault('geometry', text));
     // A roof over a bore of its own changes no topology; only where bores meet may it.
@@ -199,6 +210,7 @@ function instance(truth, was, is, toPrint, bores, verdict, fault) {
   } catch (e) {
     fault('health', `the reference kernel refuses a mesh: ${e.message}`);
   }
+  for (const pin of pins) tipFaults(outPrint, pin, verdict.noise).forEach((text) => fault('slope', text));
   for (const b of bores) {
     const flat = flatArea(outPrint, b, 45, verdict.noise);
     verdict.flat = Math.max(verdict.flat, flat);

@@ -39,7 +39,7 @@ export function matched(truths, reports) {
 
 function likeness(truth, report) {
   if (truth.item !== report.item) return 0;
-  const strict = truth.kind === 'bore' && truth.find === 'must';
+  const strict = ['bore', 'pin'].includes(truth.kind) && truth.find === 'must';
   const cosine = Math.abs(dot(truth.direction, unit(report.axisDirection)));
   if (cosine < Math.cos((strict ? 2 : 8) * (Math.PI / 180))) return 0;
   const ratio = report.diameterMm / truth.diameterMm;

@@ -1,11 +1,11 @@
 // Checks of the judge's own parts on meshes whose answers are known by construction.
 
 import assert from 'node:assert/strict';
-import { box, fromMesh, minus, release, toMesh } from './kernel.mjs';
+import { box, fromMesh, minus, prism, release, toMesh } from './kernel.mjs';
 import { crossings, flatFacets, topology } from './health.mjs';
 import { placements, printed, readPackage, writePackage } from './model3mf.mjs';
-import { bore, cutter, ring, roofArea, roofOver, sectionAngle, withRoofs } from './shapes.mjs';
-import { deg, inverse, rad, chained, turn, shift } from './vec.mjs';
+import { bore, cutter, legOf, ring, roofArea, roofOver, sectionAngle, tipRing, withRoofs } from './shapes.mjs';
+import { deg, inverse, rad, chained, sectionFrame, turn, shift } from './vec.mjs';
 import { orient3 } from './signs.mjs';
 import { slowOnes } from './times.mjs';
 
@@ -25,6 +25,13 @@ const b = bore({ p: [0, 0, 0], r: 4, polygon: ring(32, 4), wall: [-10, 10] });
 const block = minus(box([-15, -10, -15], [15, 10, 15]), cutter(b, -20, 20));
 near(block.volume(), 17001.137551, 2e-5);
 near(withRoofs(block, [{ b, angle: rad(45) }]).volume(), 16930.853163, 2e-5);
+
+// Chamfer of a pin, leg 0.8 square to the sides of 32 facets: P c^2 / 2 - n tan(pi / n) c^3 / 3 (derived).
+const perimeter = 2 * 32 * 3 * Math.sin(Math.PI / 32);
+const pin = prism(sectionFrame([0, 1, 0]), [0, 0, 0], ring(32, 3), 0, 10);
+const eased = minus(pin, tipRing({ p: [0, 0, 0], d: [0, 1, 0], r: 3, polygon: ring(32, 3), leg: 0.8, end: 10 }));
+near(pin.volume() - eased.volume(), perimeter * 0.32 - (32 * Math.tan(Math.PI / 32) * 0.512) / 3, 2e-5);
+assert.deepEqual([0.5, 1.2, 2, 3, 8].map((r) => +legOf(r).toFixed(6)), [0.2, 0.4, 0.6, 0.9, 1.5]);
 
 // A package comes back as it was written; a transform and its inverse cancel.
 const mesh = toMesh(block);

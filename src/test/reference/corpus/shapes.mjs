@@ -89,6 +89,31 @@ export const other = (kind, { p = [0, 0, 0], d = [0, 1, 0], r, wall, ...rest }) 
   kind, find: 'may', expect: 'leave', why: [kind], p, d: unit(d), r, wall, ends: ['open', 'open'], ...rest,
 });
 
+/** Leg of the chamfer that the defaults ask for: 0.15 d, 0.4 to 1.5 mm, at most 0.4 r. */
+export const legOf = (r) => Math.min(Math.max(0.4, Math.min(1.5, 0.3 * r)), 0.4 * r);
+
+/** Truth about one pin that stands on the plane through p, along d; its wall begins at `root`. */
+export const rod = ({ p = [0, 0, 0], d, r, polygon, length, root = 0, wall, range, ...rest }) => {
+  const [low, high] = wall ?? [root, length];
+  return {
+    kind: 'pin', find: 'must', expect: 'reshape', why: ['tip'], p, d: unit(d), r, polygon, wall: [low, high],
+    range: range ?? [[low, low], [length, length]], reach: [low, length], ends: ['square', 'flat'], exact: true, leg: legOf(r), ...rest,
+  };
+};
+
+/** Polygon whose sides stand t inside those of a regular one. */
+export const inset = (polygon, r, t) => scaled(polygon, 1 - t / (r * Math.cos(Math.PI / polygon.length)));
+
+/** What an ideal chamfer takes from a pin that ends at w: { p, d, r, polygon, leg, end }. */
+export function tipRing({ p, d, r, polygon, leg, end }) {
+  const frame = sectionFrame(d);
+  return minus(
+    prism(frame, p, scaled(polygon, 1.01), end - leg, end + leg),
+    loft(frame, p, polygon, end - leg, inset(polygon, r, leg), end),
+    prism(frame, p, scaled(polygon, 1.02), end, end + 2 * leg),
+  );
+}
+
 /** The solid that made the bore: a prism over its ring from low to high. */
 export const cutter = (b, low, high) => prism(sectionFrame(b.d), b.p, b.polygon, low, high);
 export const cone = (b, from, fromScale, to, toScale) =>

@@ -39,8 +39,17 @@ public record Row(
     boolean reported,
     int pictures) {
 
-  /** Reasons that need nobody's attention: no roof is wanted there. */
-  private static final Set<String> FINE = Set.of("steep-enough", "already-peaked", "not-chosen");
+  /** Reasons that need nobody's attention: no roof or chamfer is wanted there. */
+  private static final Set<String> FINE =
+      Set.of(
+          "steep-enough",
+          "already-peaked",
+          "not-chosen",
+          "eased-already",
+          "tip-not-flat",
+          "on-plate",
+          "short-pin",
+          "above-widest-pin");
 
   /** Copies the maps. */
   public Row {

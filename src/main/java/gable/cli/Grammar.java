@@ -147,7 +147,7 @@ final class Grammar {
         command(
             INSPECT,
             "gable inspect [OPTION...] FILE...",
-            "Lists the bores of each FILE and what would be done. Writes nothing.");
+            "Lists the bores and pins of each FILE and what would be done. Writes nothing.");
     command.files(1, Integer.MAX_VALUE, "The models; - reads one from standard input.");
     shared(command);
     return command;
@@ -186,8 +186,8 @@ final class Grammar {
         command(
             RESHAPE,
             "gable reshape FILE -o OUT [OPTION...]",
-            "Gives the bores of FILE their roofs and writes the model to OUT. Where nothing is to"
-                + " be changed, OUT is equal to FILE.");
+            "Gives the bores of FILE their roofs and its pins their chamfers and writes the model to"
+                + " OUT. Where nothing is to be changed, OUT is equal to FILE.");
     command.synopsis("gable reshape FILE... --in-place [--backup=SUFFIX] [OPTION...]");
     command.files(1, Integer.MAX_VALUE, "The model; - reads it from standard input.");
     Option out =

@@ -54,17 +54,12 @@ public final class Bore implements Feature {
     return cylinder.radius();
   }
 
-  /** Largest distance of a corner of the wall from the cylinder, in millimetres. */
+  @Override
   public double residual() {
     return residual;
   }
 
-  /** Angle of the axis from the horizontal, 0 to π/2. */
-  public double tilt() {
-    return axis().tilt();
-  }
-
-  /** Number of facets in one turn; for an irregular wall the number that its bends amount to. */
+  @Override
   public int facetsPerTurn() {
     return facetsPerTurn;
   }
@@ -74,7 +69,7 @@ public final class Bore implements Feature {
     return coveredAngle;
   }
 
-  /** Facets of the wall, ascending. */
+  @Override
   public int[] wall() {
     return wall.clone();
   }
@@ -105,6 +100,7 @@ public final class Bore implements Feature {
   }
 
   /** Length of the wall along the axis, between the means of its rims. */
+  @Override
   public double length() {
     return (high.wMin() + high.wMax() - low.wMin() - low.wMax()) / 2;
   }

@@ -1,6 +1,5 @@
 package gable.feature;
 
-import gable.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -19,13 +18,7 @@ final class BoreOrder {
   /** The bores by height, then x, then y, then radius, then direction. */
   static List<Bore.Builder> sorted(List<Bore.Builder> bores) {
     List<Bore.Builder> sorted = new ArrayList<>(bores);
-    sorted.sort(
-        Comparator.comparingDouble((Bore.Builder b) -> cell(origin(b).z()))
-            .thenComparingDouble(b -> cell(origin(b).x()))
-            .thenComparingDouble(b -> cell(origin(b).y()))
-            .thenComparingDouble(b -> cell(b.cylinder.radius()))
-            .thenComparingDouble(b -> b.cylinder.w().x())
-            .thenComparingDouble(b -> b.cylinder.w().y()));
+    sorted.sort(Comparator.comparing(b -> b.cylinder, byPlace()));
     return sorted;
   }
 
@@ -39,8 +32,14 @@ final class BoreOrder {
     return features;
   }
 
-  private static Vec3 origin(Bore.Builder bore) {
-    return bore.cylinder.origin();
+  /** Order by height, then x, then y, then radius, then direction. */
+  static Comparator<Cylinder> byPlace() {
+    return Comparator.comparingDouble((Cylinder c) -> cell(c.origin().z()))
+        .thenComparingDouble(c -> cell(c.origin().x()))
+        .thenComparingDouble(c -> cell(c.origin().y()))
+        .thenComparingDouble(c -> cell(c.radius()))
+        .thenComparingDouble(c -> c.w().x())
+        .thenComparingDouble(c -> c.w().y());
   }
 
   private static double cell(double coordinate) {

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Finds the round bores of a part.
+ * Finds the round bores of a part, and its pins ({@link PinFinder}).
  *
  * <p>Input is a mesh in print space whose facets are oriented with the outside out and whose equal
  * points are one vertex; it should be closed, but open places elsewhere do no harm. Each wall grows
@@ -38,6 +38,8 @@ public final class FeatureFinder {
   private final List<Bore.Builder> bores = new ArrayList<>();
   private final List<Bore.Builder> partial = new ArrayList<>();
 
+  private long wasted;
+
   private FeatureFinder(Mesh mesh, HalfEdges halfEdges, Tolerances tolerances) {
     // rounding by g turns a facet of height b by 2 g / b: above a quarter of a radian it is a
     // sliver
@@ -49,7 +51,7 @@ public final class FeatureFinder {
   }
 
   /**
-   * Finds all bores.
+   * Finds all bores, then all pins.
    *
    * @param printMesh the part in print space
    * @param halfEdges its half-edges
@@ -57,16 +59,34 @@ public final class FeatureFinder {
    */
   public static Findings find(Mesh printMesh, HalfEdges halfEdges, Tolerances tolerances) {
     var finder = new FeatureFinder(printMesh, halfEdges, tolerances);
-    Hollows hollows = Hollows.of(finder.surface, NEEDLE * tolerances.noise());
-    for (int seed : Seeds.of(finder.surface, hollows)) {
-      if (finder.states.isFree(seed)) {
-        finder.tryFrom(seed);
-      }
-    }
-    finder.addPartial();
+    finder.search(tolerances, Long.MAX_VALUE);
     List<Bore.Builder> sorted = BoreOrder.sorted(finder.bores);
     Coaxial.relate(sorted);
-    return new Findings(BoreOrder.named(sorted), finder.notes);
+    List<Feature> features = new ArrayList<>(BoreOrder.named(sorted));
+    features.addAll(PinFinder.find(finder.surface, tolerances));
+    return new Findings(features, finder.notes);
+  }
+
+  /**
+   * The round walls of a mesh, read as those of bores.
+   *
+   * @param budget facets of failed walls that may be looked at, counted each time; the search ends
+   *     there, with the seeds at long bends done
+   */
+  static List<Bore> bores(Mesh mesh, HalfEdges halfEdges, Tolerances tolerances, long budget) {
+    var finder = new FeatureFinder(mesh, halfEdges, tolerances);
+    finder.search(tolerances, budget);
+    return finder.bores.stream().map(Bore::new).toList();
+  }
+
+  private void search(Tolerances tolerances, long budget) {
+    Hollows hollows = Hollows.of(surface, NEEDLE * tolerances.noise());
+    for (int seed : Seeds.of(surface, hollows)) {
+      if (states.isFree(seed) && wasted < budget) {
+        tryFrom(seed);
+      }
+    }
+    addPartial();
   }
 
   private void tryFrom(int seed) {
@@ -109,6 +129,7 @@ public final class FeatureFinder {
 
   /** Takes the seed and the facets nearest to it out of use. */
   private void giveUp(int seed) {
+    wasted += grower.facets().size();
     states.tried(seed);
     for (int k = 0; k < Math.min(grower.core(), grower.facets().size()); k++) {
       states.tried(grower.facets().get(k));

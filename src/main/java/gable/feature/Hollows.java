@@ -127,7 +127,7 @@ final class Hollows {
     for (int facet = 0; facet < marks.length; facet++) {
       if (pieces[facet] == 0 && isSeed(facet)) {
         int end = collect(facet, ++number, kept, count);
-        if (isCap(kept, count, end)) {
+        if (isCap(surface, kept, count, end)) {
           for (int k = count; k < end; k++) {
             marks[kept[k]] &= ~SEED;
           }
@@ -158,7 +158,8 @@ final class Hollows {
     return end;
   }
 
-  private boolean isCap(int[] piece, int from, int to) {
+  /** True if the normals of a piece lie in one cap of the sphere. */
+  static boolean isCap(Surface surface, int[] piece, int from, int to) {
     double x = 0;
     double y = 0;
     double z = 0;

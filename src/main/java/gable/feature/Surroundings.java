@@ -105,6 +105,11 @@ public final class Surroundings {
     return new Slice(mesh, plane).loops(near);
   }
 
+  /** Height of the lowest point of the part as it was before all changes: of its plate. */
+  public double lowest() {
+    return box.min().z();
+  }
+
   /** Length of the diagonal of the part, in millimetres. */
   public double size() {
     return box.diagonal();

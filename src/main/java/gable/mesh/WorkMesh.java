@@ -306,13 +306,22 @@ public final class WorkMesh {
    * @return living facets, ascending
    */
   public int[] heirs(int[] facets) {
+    return heirs(facets, false);
+  }
+
+  /** The same with the new faces that were made where facets were cut. */
+  public int[] heirsAndFaces(int[] facets) {
+    return heirs(facets, true);
+  }
+
+  private int[] heirs(int[] facets, boolean faces) {
     if (Arrays.stream(facets).allMatch(this::alive)) {
       return facets.clone();
     }
     IntStream staying = Arrays.stream(facets).filter(this::alive);
     IntStream cut =
         IntStream.range(base.facetCount(), facetCount)
-            .filter(facet -> alive(facet) && !onNewFace[facet - base.facetCount()])
+            .filter(facet -> alive(facet) && (faces || !onNewFace[facet - base.facetCount()]))
             .filter(facet -> Arrays.binarySearch(facets, sources[facet - base.facetCount()]) >= 0);
     return IntStream.concat(staying, cut).toArray();
   }

@@ -4,7 +4,6 @@ import gable.edit.ConvexCut;
 import gable.edit.ConvexCut.CutResult;
 import gable.edit.FlatFacets;
 import gable.edit.SlotFiller;
-import gable.feature.Bore;
 import gable.feature.Feature;
 import gable.feature.Surroundings;
 import gable.geom.Affine3;
@@ -18,6 +17,7 @@ import gable.plan.Intent;
 import gable.plan.LeftAlone;
 import gable.plan.Limits;
 import gable.plan.Measure;
+import gable.plan.Operation;
 import gable.plan.Proposal;
 import gable.plan.Reason;
 import gable.plan.Reshape;
@@ -269,7 +269,11 @@ public final class ObjectReshaper {
       Feature feature, Cut cut, Variant variant, EditVolume volume, List<WorkMesh.Undo> done) {
     mesh.visit(cut.tool().box(), facet -> spent++);
     spent++;
-    int[] wall = feature instanceof Bore bore ? mesh.heirs(bore.wall()) : new int[0];
+    // what is added may stand on a face that an earlier cut has made of the wall
+    int[] wall =
+        cut.operation() == Operation.ADD
+            ? mesh.heirsAndFaces(feature.wall())
+            : mesh.heirs(feature.wall());
     CutResult result =
         ConvexCut.of(
             mesh,

@@ -112,7 +112,7 @@ public record Account(
   }
 
   private static Line line(ObjectResult.Examined object, FeatureResult result, boolean inspection) {
-    BoreView view = BoreView.of(result.feature(), Affine3.IDENTITY);
+    FeatureView view = FeatureView.of(result.feature(), Affine3.IDENTITY);
     boolean reshaped = result.outcome() == Outcome.RESHAPED;
     String code = result.reason().map(reason -> reason.code()).orElse("");
     int places = object.place().uses().size();
@@ -156,7 +156,7 @@ public record Account(
           @Override
           public String unchanged(FileResult.Unchanged done) {
             return lines.isEmpty()
-                ? "There is nothing to change: no round bore was found."
+                ? "There is nothing to change: no round bore and no pin was found."
                 : "Nothing "
                     + (inspection ? "would be" : "was")
                     + " changed; the reasons are below.";

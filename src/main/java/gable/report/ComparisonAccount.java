@@ -149,7 +149,7 @@ record ComparisonAccount(
   }
 
   static String words(Feature feature) {
-    return BoreView.of(feature, Affine3.IDENTITY).words();
+    return FeatureView.of(feature, Affine3.IDENTITY).words();
   }
 
   private static Table objects(List<ObjectPair> pairs) {

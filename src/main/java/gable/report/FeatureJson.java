@@ -1,7 +1,7 @@
 package gable.report;
 
 import com.fasterxml.jackson.core.JsonGenerator;
-import gable.feature.Rim;
+import gable.feature.Pin;
 import gable.geom.Affine3;
 import gable.geom.Vec3;
 import gable.pipeline.Change;
@@ -36,7 +36,7 @@ final class FeatureJson {
   private void write(ObjectPlace place, int use, FeatureResult result) throws IOException {
     json.writeStartObject();
     json.writeStringField("id", place.featureId(result.feature().id(), use));
-    json.writeStringField("kind", "bore");
+    json.writeStringField("kind", FeatureView.of(result.feature(), Affine3.IDENTITY).kind());
     json.writeStringField("part", place.part());
     json.writeNumberField("objectId", place.objectId());
     json.writeNumberField("item", place.uses().get(use).item());
@@ -54,25 +54,26 @@ final class FeatureJson {
   }
 
   private void geometry(Affine3 toPlace, FeatureResult result) throws IOException {
-    BoreView view = BoreView.of(result.feature(), toPlace);
+    FeatureView view = FeatureView.of(result.feature(), toPlace);
     vector(json, "axisPoint", view.middle());
     vector(json, "axisDirection", view.direction());
-    vector(json, "start", view.at(view.bore().low()));
-    vector(json, "end", view.at(view.bore().high()));
+    vector(json, "start", view.start());
+    vector(json, "end", view.end());
     json.writeNumberField("diameterMm", Figures.plain(view.diameter()));
-    json.writeNumberField("tiltDeg", Figures.plain(Math.toDegrees(view.bore().tilt())));
-    json.writeStringField("shape", Figures.word(view.bore().shape()));
-    json.writeNumberField("facets", view.bore().facetsPerTurn());
-    json.writeNumberField("fitErrorMm", Figures.plain(view.bore().residual()));
-    json.writeNumberField("group", view.bore().group());
+    json.writeNumberField("tiltDeg", Figures.plain(Math.toDegrees(view.feature().tilt())));
+    json.writeStringField("shape", view.shape());
+    json.writeNumberField("facets", view.feature().facetsPerTurn());
+    json.writeNumberField("fitErrorMm", Figures.plain(view.feature().residual()));
+    json.writeNumberField("group", view.group());
     json.writeArrayFieldStart("ends");
-    end(view.bore().low());
-    end(view.bore().high());
+    for (String end : view.ends()) {
+      json.writeString(end);
+    }
     json.writeEndArray();
-  }
-
-  private void end(Rim rim) throws IOException {
-    json.writeString(Figures.word(rim.kind()));
+    if (view.feature() instanceof Pin pin) {
+      json.writeNumberField("freeLengthMm", Figures.plain(pin.length()));
+      json.writeStringField("lie", pin.isUpright() ? "upright" : "horizontal");
+    }
   }
 
   private void write(Change change) throws IOException {

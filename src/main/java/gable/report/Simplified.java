@@ -1,6 +1,5 @@
 package gable.report;
 
-import gable.feature.Bore;
 import gable.feature.Feature;
 import gable.geom.Box3;
 import gable.geom.Vec3;
@@ -19,7 +18,7 @@ import java.util.function.IntPredicate;
  * and after alike, so that no gap opens between exact and coarse parts.
  *
  * @param points three coordinates for each vertex
- * @param groups corners of facets: both before and after; before only, in walls of bores; before
+ * @param groups corners of facets: both before and after; before only, in walls of features; before
  *     only, elsewhere; after only; new faces
  */
 @SuppressWarnings("ArrayRecordComponent") // large, made once, read by one writer, never compared
@@ -55,7 +54,7 @@ record Simplified(double[] points, List<int[]> groups) {
     List<Box3> boxes = new ArrayList<>();
     for (FeatureResult each : Notices.features(shape.result())) {
       Feature feature = each.feature();
-      double half = feature instanceof Bore bore ? bore.length() / 2 : 0;
+      double half = feature.length() / 2;
       Vec3 arm = feature.axis().direction().times(half);
       Vec3 middle = feature.axis().origin();
       Box3 line = Box3.EMPTY.with(middle.plus(arm)).with(middle.minus(arm));
@@ -134,10 +133,8 @@ record Simplified(double[] points, List<int[]> groups) {
   private static boolean[] walls(Shape shape) {
     boolean[] wall = new boolean[shape.before().facetCount()];
     for (FeatureResult each : Notices.features(shape.result())) {
-      if (each.feature() instanceof Bore bore) {
-        for (int facet : bore.wall()) {
-          wall[facet] = true;
-        }
+      for (int facet : each.feature().wall()) {
+        wall[facet] = true;
       }
     }
     return wall;

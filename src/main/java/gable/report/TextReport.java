@@ -72,7 +72,7 @@ public final class TextReport {
   }
 
   private List<String> row(ObjectResult.Examined object, FeatureResult result) {
-    BoreView view = BoreView.of(result.feature(), Affine3.IDENTITY);
+    FeatureView view = FeatureView.of(result.feature(), Affine3.IDENTITY);
     return List.of(
         object.place().featureId(result.feature().id(), 0),
         view.words(),

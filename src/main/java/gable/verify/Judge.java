@@ -1,6 +1,5 @@
 package gable.verify;
 
-import gable.feature.Bore;
 import gable.geom.Affine3;
 import gable.geom.Box3;
 import gable.geom.Tolerances;
@@ -8,6 +7,7 @@ import gable.geom.Vec3;
 import gable.mesh.MeshEdit;
 import gable.mesh.WorkMesh;
 import gable.plan.Intent;
+import gable.plan.Operation;
 import gable.verify.Verdict.Evidence;
 import gable.verify.Verdict.Sound;
 import gable.verify.Verdict.Unsound;
@@ -110,7 +110,9 @@ public final class Judge {
       this.tool = ToolBody.of(intent.cut().tool(), 0);
       this.patch = Patch.of(before, edit, tool.box(), margin);
       this.places = new PlaceProof(patch, edit, tool, intent.cut().operation(), slack);
-      int[] wall = intent.feature() instanceof Bore bore ? before.heirs(bore.wall()) : new int[0];
+      boolean adding = intent.cut().operation() == Operation.ADD;
+      int[] all = intent.feature().wall();
+      int[] wall = adding ? before.heirsAndFaces(all) : before.heirs(all);
       this.extent = new ExtentProof(patch, tool, slack, wall);
       this.slopes = new SlopeProof(patch, edit, tool, places, intent);
     }
