@@ -123,7 +123,11 @@ class HostileMassTest {
         "<object id=\"2\"><components>" + many(i -> COMPONENT) + "</components></object>";
     String strangers = many(i -> "<x" + i + ":y xmlns:x" + i + "=\"urn:" + i + "\"/>");
     String colours =
-        many(i -> "<basematerials id=\"" + (i + 9) + "\"><base name=\"a\"/></basematerials>");
+        many(
+            i ->
+                "<basematerials id=\""
+                    + (i + 9)
+                    + "\"><base name=\"a\" displaycolor=\"#FF0000\"/></basematerials>");
     String model = Models.model(colours + Models.box(1) + group + strangers, Attack.ITEM);
     assertDone(model.replace("<resources>", many(i -> NAME) + "<resources>"));
   }
