@@ -230,7 +230,9 @@ function endsInLip(mesh, b) {
   const middle = add(b.p, mul(b.d, (low + high) / 2));
   const crown = [middle[0], middle[1], middle[2] + b.r];
   const height = firstTop(mesh, crown) - middle[2];
-  return height * Math.abs(b.d[2]) >= 0.45 * (high - low);
+  // how far along the axis the line leaves the part: beyond the mouth it is another face
+  const along = (height * Math.abs(b.d[2])) / (high - low);
+  return along >= 0.45 && along <= 0.55;
 }
 
 /** What the default settings ask for one bore of known tilt and size: { expect, why }. */
