@@ -12,6 +12,7 @@ import gable.mesh.WorkMesh;
 import gable.opc.OpcLimits;
 import gable.opc.OpcPackage;
 import gable.opc.PackageException;
+import gable.pipeline.Judged;
 import gable.pipeline.ObjectReshaper;
 import gable.pipeline.ObjectReshaper.Frame;
 import gable.pipeline.ObjectReshaper.Proof;
@@ -24,7 +25,6 @@ import gable.threemf.Changes;
 import gable.threemf.ModelLimits;
 import gable.threemf.ModelPackage;
 import gable.threemf.ModelWriter;
-import gable.verify.Judge;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -91,7 +91,7 @@ public class ChangeBenchmark {
   /** The same with all proofs. */
   @Benchmark
   public MeshEdit editAndProve() {
-    return stages.orElseThrow().edit(new Proving(stages.orElseThrow().judge()));
+    return stages.orElseThrow().edit(stages.orElseThrow().judged());
   }
 
   /** Splices the edit into the text of the part. */
@@ -128,14 +128,17 @@ public class ChangeBenchmark {
       this.edit = placed.toObject(edit(new Believing()));
     }
 
-    Judge judge() {
-      return new Judge(mesh.box(), placed.toPrint().inverse(), tolerances);
+    Frame frame() {
+      return new Frame(placed.toPrint().inverse(), placed.printGrid(), tolerances);
+    }
+
+    Proof judged() {
+      return new Judged(mesh.box(), frame());
     }
 
     MeshEdit edit(Proof proof) {
-      Frame frame = new Frame(placed.toPrint().inverse(), placed.printGrid(), tolerances);
       WorkMesh work = new WorkMesh(mesh, halfEdges, facets);
-      return new ObjectReshaper(work, mesh.box(), frame, Limits.usual(), reshapers, proof)
+      return new ObjectReshaper(work, mesh.box(), frame(), Limits.usual(), reshapers, proof)
           .reshape(features)
           .edit();
     }
@@ -155,21 +158,6 @@ public class ChangeBenchmark {
     @Override
     public Optional<String> tidyFault(WorkMesh before, MeshEdit edit) {
       return Optional.empty();
-    }
-  }
-
-  /** Has every edit judged. */
-  private record Proving(Judge judge) implements Proof {
-    @Override
-    public Optional<String> fault(WorkMesh before, MeshEdit edit, Intent intent) {
-      return judge
-          .judge(before, edit, intent)
-          .fold(sound -> Optional.empty(), unsound -> Optional.of(unsound.why()));
-    }
-
-    @Override
-    public Optional<String> tidyFault(WorkMesh before, MeshEdit edit) {
-      return judge.judgeTidy(before, edit, 0).map(each -> each.why());
     }
   }
 }

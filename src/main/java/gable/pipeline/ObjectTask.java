@@ -3,18 +3,14 @@ package gable.pipeline;
 import gable.feature.Feature;
 import gable.feature.FeatureFinder;
 import gable.feature.Findings;
-import gable.geom.Box3;
 import gable.geom.Tolerances;
 import gable.mesh.FacetTree;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
 import gable.mesh.WorkMesh;
 import gable.place.PlacedObject;
-import gable.plan.Intent;
 import gable.plan.Reason;
 import gable.threemf.ObjectEdit;
-import gable.verify.Judge;
-import gable.verify.Verdict;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -101,7 +97,7 @@ final class ObjectTask {
             frame,
             work.settings().limits(),
             work.reshapers(),
-            proof(skin.mesh().box(), frame));
+            new Judged(skin.mesh().box(), frame));
     ObjectReshaper.Result result = reshaper.reshape(chosen);
     ObjectResult shown = new ObjectResult.Examined(place, outcomes(features, result));
     work.observer().seen(shown, skin.mesh(), result.edit());
@@ -132,25 +128,6 @@ final class ObjectTask {
             : "vertices are repeated instead of shared, so the mesh is closed only by places, not"
                 + " by numbers; it was examined as if they were shared, and they stay repeated."
                 + " --join-vertices shares them in the file, too");
-  }
-
-  private static ObjectReshaper.Proof proof(Box3 box, ObjectReshaper.Frame frame) {
-    Judge judge = new Judge(box, frame.toObject(), frame.tolerances());
-    return new ObjectReshaper.Proof() {
-      @Override
-      public Optional<String> fault(WorkMesh before, MeshEdit edit, Intent intent) {
-        return judge
-            .judge(before, edit, intent)
-            .fold(sound -> Optional.empty(), unsound -> Optional.of(unsound.why()));
-      }
-
-      @Override
-      public Optional<String> tidyFault(WorkMesh before, MeshEdit edit) {
-        return judge
-            .judgeTidy(before, edit, frame.tolerances().coordinateGrid())
-            .map(Verdict.Unsound::why);
-      }
-    };
   }
 
   private static List<FeatureResult> outcomes(

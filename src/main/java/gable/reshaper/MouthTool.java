@@ -22,9 +22,6 @@ import java.util.Optional;
  */
 final class MouthTool {
 
-  /** Corners nearer than this to the chord of their neighbours, in millimetres, are on a side. */
-  private static final double STRAIGHT = 1e-5;
-
   private final Bore bore;
   private final Rim rim;
   private final int side;
@@ -155,29 +152,12 @@ final class MouthTool {
     double reach = 4 * bore.radius() / Math.abs(floor.normal().dot(frame.w()));
     Box3 near = Box3.EMPTY.with(centre).grown(reach);
     for (List<Vec3> loop : around.outlines(floor, near)) {
-      List<Vec3> sides = withoutStraight(loop);
+      List<Vec3> sides = Outlines.withoutStraight(loop);
       if (surrounds(sides, centre, floor.normal())) {
         return sides;
       }
     }
     return List.of();
-  }
-
-  private static List<Vec3> withoutStraight(List<Vec3> loop) {
-    List<Vec3> kept = new ArrayList<>(loop);
-    int k = 0;
-    while (k < kept.size() && kept.size() > 3) {
-      Vec3 before = kept.get((k + kept.size() - 1) % kept.size());
-      Vec3 chord = kept.get((k + 1) % kept.size()).minus(before);
-      double off = kept.get(k).minus(before).cross(chord).norm() / chord.norm();
-      if (off <= STRAIGHT) {
-        kept.remove(k);
-        k = Math.max(0, k - 1);
-      } else {
-        k++;
-      }
-    }
-    return kept;
   }
 
   /** True if a loop is a hole around a point and turns to the same side everywhere. */

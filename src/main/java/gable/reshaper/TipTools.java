@@ -35,9 +35,6 @@ import java.util.Optional;
  */
 final class TipTools {
 
-  /** Corners nearer than this to the chord of their neighbours, in millimetres, are on a side. */
-  private static final double STRAIGHT = 1e-5;
-
   /**
    * How far the planes stand inside the outline, in millimetres: above the merging of points, 1e-4,
    * and below a fiftieth of the smallest legs in use.
@@ -94,7 +91,7 @@ final class TipTools {
     this.tip = tip;
     this.floor = tip.moved(-leg * tip.normal().dot(along));
     this.loop = loop(around);
-    this.outline = withoutStraight(hull(loop));
+    this.outline = Outlines.withoutStraight(hull(loop));
   }
 
   /** Why no chamfer can be made here; nothing if one can. */
@@ -326,23 +323,6 @@ final class TipTools {
 
   private double turn(Vec3 a, Vec3 b, Vec3 c) {
     return b.minus(a).cross(c.minus(b)).dot(along);
-  }
-
-  private static List<Vec3> withoutStraight(List<Vec3> hull) {
-    List<Vec3> kept = new ArrayList<>(hull);
-    int k = 0;
-    while (k < kept.size() && kept.size() > 3) {
-      Vec3 before = kept.get((k + kept.size() - 1) % kept.size());
-      Vec3 chord = kept.get((k + 1) % kept.size()).minus(before);
-      double off = kept.get(k).minus(before).cross(chord).norm() / chord.norm();
-      if (off <= STRAIGHT) {
-        kept.remove(k);
-        k = Math.max(0, k - 1);
-      } else {
-        k++;
-      }
-    }
-    return kept;
   }
 
   /** The part of the way from the axis to a point that is square to the axis. */

@@ -21,12 +21,10 @@ import gable.pipeline.ObjectReshaper.FeatureChanges;
 import gable.pipeline.ObjectReshaper.Frame;
 import gable.place.PlacedObject;
 import gable.place.Placements;
-import gable.plan.Intent;
 import gable.plan.Limits;
 import gable.reshaper.GableRoof;
 import gable.threemf.ModelLimits;
 import gable.threemf.ModelPackage;
-import gable.verify.Judge;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -34,7 +32,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -120,14 +117,15 @@ class TwinsTest {
       HalfEdges edges = HalfEdges.of(mesh);
       Tolerances tolerances = Tolerances.forModel(mesh.box().reach(), 0);
       Findings found = FeatureFinder.find(mesh, edges, tolerances);
+      Frame frame = new Frame(Affine3.IDENTITY, p -> p, tolerances);
       ObjectReshaper.Result result =
           new ObjectReshaper(
                   new WorkMesh(mesh, edges, FacetTree.of(mesh)),
                   mesh.box(),
-                  new Frame(Affine3.IDENTITY, p -> p, tolerances),
+                  frame,
                   Limits.usual(),
                   List.of(new GableRoof()),
-                  new Judging(new Judge(mesh.box(), Affine3.IDENTITY, tolerances), tolerances))
+                  new Judged(mesh.box(), frame))
               .reshape(found.features());
       return new Made(
           result.features().stream().map(TwinsTest::words).toList(), newPoints(result.edit()));
@@ -155,20 +153,6 @@ class TwinsTest {
       change.reason().ifPresent(reason -> text.append(' ').append(reason.code()));
     }
     return text.toString();
-  }
-
-  private record Judging(Judge judge, Tolerances tolerances) implements ObjectReshaper.Proof {
-    @Override
-    public Optional<String> fault(WorkMesh before, MeshEdit edit, Intent intent) {
-      return judge
-          .judge(before, edit, intent)
-          .fold(sound -> Optional.empty(), unsound -> Optional.of(unsound.why()));
-    }
-
-    @Override
-    public Optional<String> tidyFault(WorkMesh before, MeshEdit edit) {
-      return judge.judgeTidy(before, edit, tolerances.coordinateGrid()).map(fault -> fault.why());
-    }
   }
 
   private static Mesh mesh(Path file) throws PackageException {
