@@ -1,6 +1,7 @@
 package gable.feature;
 
 import gable.geom.Tolerances;
+import gable.mesh.Beside;
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
 import java.util.ArrayList;
@@ -59,11 +60,12 @@ public final class FeatureFinder {
    */
   public static Findings find(Mesh printMesh, HalfEdges halfEdges, Tolerances tolerances) {
     var finder = new FeatureFinder(printMesh, halfEdges, tolerances);
+    Beside<List<Pin>> pins = Beside.start(() -> PinFinder.find(finder.surface, tolerances));
     finder.search(tolerances, Long.MAX_VALUE);
     List<Bore.Builder> sorted = BoreOrder.sorted(finder.bores);
     Coaxial.relate(sorted);
     List<Feature> features = new ArrayList<>(BoreOrder.named(sorted));
-    features.addAll(PinFinder.find(finder.surface, tolerances));
+    features.addAll(pins.result());
     return new Findings(features, finder.notes);
   }
 

@@ -4,6 +4,7 @@ import gable.feature.Feature;
 import gable.feature.FeatureFinder;
 import gable.feature.Findings;
 import gable.geom.Tolerances;
+import gable.mesh.Beside;
 import gable.mesh.FacetTree;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
@@ -17,7 +18,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
 
 /**
  * One object the whole way: from its mesh to its features with their outcomes and the edit of its
@@ -60,7 +60,7 @@ final class ObjectTask {
 
   Done run() {
     Mesh mesh = placed.printMesh();
-    CompletableFuture<FacetTree> tree = CompletableFuture.supplyAsync(() -> FacetTree.of(mesh));
+    Beside<FacetTree> tree = Beside.start(() -> FacetTree.of(mesh));
     Skin skin = Skin.of(mesh);
     Optional<Notice> unfit = unfit(skin);
     if (unfit.isPresent()) {
@@ -75,7 +75,7 @@ final class ObjectTask {
     }
     return reshaped(
         skin,
-        skin.joined() ? FacetTree.of(skin.mesh()) : tree.join(),
+        skin.joined() ? FacetTree.of(skin.mesh()) : tree.result(),
         tolerances,
         found.features());
   }

@@ -1,5 +1,6 @@
 package gable.pipeline;
 
+import gable.mesh.Beside;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
 import gable.threemf.ComponentsObject;
@@ -10,7 +11,6 @@ import gable.threemf.ObjectEdit;
 import gable.threemf.Reference;
 import gable.threemf.Use;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 
 /**
  * Checks one edited mesh of a package that was written and read again: every facet is the old one
@@ -49,8 +49,7 @@ final class ReadBack {
     int vertices = before.mesh().vertexCount() + edit.pointCount();
     int facets = before.mesh().facetCount() + edit.facetCount() - edit.removedCount();
     require(mesh.vertexCount() == vertices && mesh.facetCount() == facets, "its size");
-    CompletableFuture<Boolean> closed =
-        CompletableFuture.supplyAsync(() -> Skin.of(mesh).edges().closed());
+    Beside<Boolean> closed = Beside.start(() -> Skin.of(mesh).edges().closed());
     for (int vertex = 0; vertex < vertices; vertex++) {
       if (!isMeant(mesh, vertex)) {
         throw fault("vertex " + vertex);
@@ -62,7 +61,7 @@ final class ReadBack {
         throw fault("facet " + corner / 3);
       }
     }
-    require(closed.join(), "that it is closed");
+    require(closed.result(), "that it is closed");
     for (int index = 0; index < edit.facetCount(); index++) {
       if (!isFacet(mesh, index) && wasFacet(index)) {
         throw fault("new facet " + index + " in single precision");

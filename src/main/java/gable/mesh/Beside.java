@@ -1,0 +1,40 @@
+package gable.mesh;
+
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.function.Supplier;
+
+/**
+ * Work that goes on beside the calling thread until its result is asked for. What it throws is
+ * thrown there, as it was: running out of memory must be told from a fault.
+ *
+ * @param <T> what it gives
+ */
+public final class Beside<T> {
+
+  private final CompletableFuture<T> future;
+
+  private Beside(CompletableFuture<T> future) {
+    this.future = future;
+  }
+
+  /** Starts work that reads only what nobody changes meanwhile. */
+  public static <T> Beside<T> start(Supplier<T> work) {
+    return new Beside<>(CompletableFuture.supplyAsync(work));
+  }
+
+  /** Waits for the result. */
+  public T result() {
+    try {
+      return future.join();
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof Error error) {
+        throw error;
+      }
+      if (e.getCause() instanceof RuntimeException failure) {
+        throw failure;
+      }
+      throw e;
+    }
+  }
+}
