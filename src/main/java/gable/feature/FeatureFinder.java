@@ -1,7 +1,6 @@
 package gable.feature;
 
 import gable.geom.Tolerances;
-import gable.mesh.Beside;
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
 import java.util.ArrayList;
@@ -9,6 +8,8 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 
 /**
  * Finds the round bores of a part, and its pins ({@link PinFinder}).
@@ -59,13 +60,27 @@ public final class FeatureFinder {
    * @param tolerances what rounding and noise may do
    */
   public static Findings find(Mesh printMesh, HalfEdges halfEdges, Tolerances tolerances) {
+    return find(printMesh, halfEdges, tolerances, UnaryOperator.identity());
+  }
+
+  /**
+   * The same, with the search for pins perhaps going on beside that for bores: both only read the
+   * mesh.
+   *
+   * @param beside may start the search, and gives what waits for its end
+   */
+  public static Findings find(
+      Mesh printMesh,
+      HalfEdges halfEdges,
+      Tolerances tolerances,
+      UnaryOperator<Supplier<List<Pin>>> beside) {
     var finder = new FeatureFinder(printMesh, halfEdges, tolerances);
-    Beside<List<Pin>> pins = Beside.start(() -> PinFinder.find(finder.surface, tolerances));
+    Supplier<List<Pin>> pins = beside.apply(() -> PinFinder.find(finder.surface, tolerances));
     finder.search(tolerances, Long.MAX_VALUE);
     List<Bore.Builder> sorted = BoreOrder.sorted(finder.bores);
     Coaxial.relate(sorted);
     List<Feature> features = new ArrayList<>(BoreOrder.named(sorted));
-    features.addAll(pins.result());
+    features.addAll(pins.get());
     return new Findings(features, finder.notes);
   }
 

@@ -4,7 +4,6 @@ import gable.feature.Feature;
 import gable.feature.FeatureFinder;
 import gable.feature.Findings;
 import gable.geom.Tolerances;
-import gable.mesh.Beside;
 import gable.mesh.FacetTree;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
@@ -67,7 +66,9 @@ final class ObjectTask {
       return untouched(new ObjectResult.Skipped(place, unfit.get()), skin);
     }
     Tolerances tolerances = Tolerances.forModel(skin.mesh().box().reach(), 0);
-    Findings found = FeatureFinder.find(skin.mesh(), skin.edges(), tolerances);
+    Findings found =
+        FeatureFinder.find(
+            skin.mesh(), skin.edges(), tolerances, pins -> Beside.start(pins)::result);
     if (bound.isPresent()) {
       List<FeatureResult> left =
           found.features().stream().map(f -> FeatureResult.left(f, bound.get())).toList();

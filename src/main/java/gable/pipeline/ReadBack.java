@@ -1,6 +1,5 @@
 package gable.pipeline;
 
-import gable.mesh.Beside;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
 import gable.threemf.ComponentsObject;

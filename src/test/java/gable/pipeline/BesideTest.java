@@ -1,4 +1,4 @@
-package gable.mesh;
+package gable.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

@@ -1,4 +1,4 @@
-package gable.mesh;
+package gable.pipeline;
 
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -10,7 +10,7 @@ import java.util.function.Supplier;
  *
  * @param <T> what it gives
  */
-public final class Beside<T> {
+final class Beside<T> {
 
   private final CompletableFuture<T> future;
 
@@ -19,12 +19,12 @@ public final class Beside<T> {
   }
 
   /** Starts work that reads only what nobody changes meanwhile. */
-  public static <T> Beside<T> start(Supplier<T> work) {
+  static <T> Beside<T> start(Supplier<T> work) {
     return new Beside<>(CompletableFuture.supplyAsync(work));
   }
 
   /** Waits for the result. */
-  public T result() {
+  T result() {
     try {
       return future.join();
     } catch (CompletionException e) {
