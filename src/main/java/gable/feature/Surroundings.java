@@ -6,6 +6,8 @@ import gable.geom.Vec3;
 import gable.mesh.WorkMesh;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -17,17 +19,33 @@ public final class Surroundings {
 
   private final WorkMesh mesh;
   private final Box3 box;
+  private final Map<String, Partner> partners;
   private boolean withdrawn;
 
   /** Shows a mesh whose vertices all lie in {@code box}. */
   public Surroundings(WorkMesh mesh, Box3 box) {
+    this(mesh, box, Map.of());
+  }
+
+  /**
+   * The same with the other halves of joints.
+   *
+   * @param partners for the id of a feature, what goes into it or what it goes into
+   */
+  public Surroundings(WorkMesh mesh, Box3 box, Map<String, Partner> partners) {
     this.mesh = mesh;
     this.box = box;
+    this.partners = Map.copyOf(partners);
   }
 
   /** The same for somebody else, who may lose it. */
   public Surroundings lent() {
-    return new Surroundings(mesh, box);
+    return new Surroundings(mesh, box, partners);
+  }
+
+  /** The other half of the joint of which a feature is one, if it is known. */
+  public Optional<Partner> partner(Feature feature) {
+    return Optional.ofNullable(partners.get(feature.id()));
   }
 
   /**
