@@ -8,10 +8,10 @@ import gable.geom.Vec3;
 import gable.mesh.Mesh;
 import gable.pipeline.FeatureResult;
 import gable.pipeline.Outcome;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.IntPredicate;
 
 /**
  * Pictures of a plate before and after a run, as PNG, both from the same place: into the largest
@@ -32,11 +32,14 @@ public final class Pictures {
   private final List<Shape> shapes;
   private final View view;
   private final Box3 box;
+  private final Canvas kept;
 
   private Pictures(List<Shape> shapes, View view, Box3 box) {
     this.shapes = shapes;
     this.view = view;
     this.box = box;
+    this.kept = new Canvas(WIDTH, HEIGHT, OUTLINE * scale() * box.diagonal());
+    drawKept();
   }
 
   /** Pictures of the given surfaces. */
@@ -74,36 +77,48 @@ public final class Pictures {
 
   /** The plate as it was. */
   public byte[] before() {
-    return draw(false);
-  }
-
-  /** The plate as it is after the run. */
-  public byte[] after() {
-    return draw(true);
-  }
-
-  private byte[] draw(boolean after) {
-    Canvas canvas = new Canvas(WIDTH, HEIGHT, OUTLINE * scale() * box.diagonal());
+    Canvas canvas = new Canvas(kept);
     for (Shape shape : shapes) {
-      Mesh mesh = after ? shape.after() : shape.before();
-      IntPredicate marked = after ? shape::isNew : facet -> false;
-      for (Affine3 place : shape.places()) {
-        draw(canvas, mesh, view.seen(mesh, place), marked);
-      }
+      draw(canvas, shape, shape.before(), shape.removed());
     }
     return Png.of(canvas.pixels(), WIDTH);
   }
 
-  private void draw(Canvas canvas, Mesh mesh, double[] seen, IntPredicate marked) {
-    toDots(seen);
+  /** The plate as it is after the run. */
+  public byte[] after() {
+    Canvas canvas = new Canvas(kept);
+    for (Shape shape : shapes) {
+      draw(canvas, shape, shape.after(), shape.added());
+    }
+    return Png.of(canvas.pixels(), WIDTH);
+  }
+
+  /** Draws what was there before and still is: what both pictures show. */
+  private void drawKept() {
+    for (Shape shape : shapes) {
+      BitSet facets = shape.removed();
+      facets.flip(0, shape.before().facetCount());
+      draw(kept, shape, shape.before(), facets);
+    }
+  }
+
+  private void draw(Canvas canvas, Shape shape, Mesh mesh, BitSet facets) {
+    if (facets.isEmpty()) {
+      return;
+    }
     double[] t = new double[9];
     double[] normal = new double[3];
-    for (int facet = 0; facet < mesh.facetCount(); facet++) {
-      for (int k = 0; k < 3; k++) {
-        System.arraycopy(seen, 3 * mesh.corner(facet, k), t, 3 * k, 3);
-      }
-      if (normal(t, normal)) {
-        canvas.draw(t, normal, marked.test(facet));
+    boolean after = mesh != shape.before();
+    for (Affine3 place : shape.places()) {
+      double[] seen = view.seen(mesh, place);
+      toDots(seen);
+      for (int facet = facets.nextSetBit(0); facet >= 0; facet = facets.nextSetBit(facet + 1)) {
+        for (int k = 0; k < 3; k++) {
+          System.arraycopy(seen, 3 * mesh.corner(facet, k), t, 3 * k, 3);
+        }
+        if (normal(t, normal)) {
+          canvas.draw(t, normal, after && shape.isNew(facet));
+        }
       }
     }
   }
