@@ -7,6 +7,7 @@ import gable.plan.Limits;
 import gable.plan.Proposal;
 import gable.plan.Reason;
 import gable.plan.Reshaper;
+import java.util.List;
 import java.util.Optional;
 
 /** A reshaper of somebody else, on a leash: whatever it does, the answer is a sensible one. */
@@ -23,8 +24,10 @@ final class Leashed implements Reshaper {
    * @param phase when it works
    * @param summary what it does
    * @param onByItself whether it works without being asked for
+   * @param settings names of the settings that it goes by
    */
-  record Facts(String name, Phase phase, String summary, boolean onByItself) {}
+  record Facts(
+      String name, Phase phase, String summary, boolean onByItself, List<String> settings) {}
 
   Leashed(Reshaper other, Leash leash, Facts facts) {
     this.other = other;
@@ -50,6 +53,11 @@ final class Leashed implements Reshaper {
   @Override
   public boolean onByItself() {
     return facts.onByItself();
+  }
+
+  @Override
+  public List<String> settings() {
+    return facts.settings();
   }
 
   @Override

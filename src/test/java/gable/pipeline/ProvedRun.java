@@ -15,12 +15,16 @@ import gable.plan.Limits;
 import gable.plan.Reshaper;
 import java.util.List;
 
-/** Reshapes a mesh with every proof on and the usual limits, coordinates on a grid of 1e-6 mm. */
+/** Reshapes a mesh with every proof on, coordinates on a grid of 1e-6 mm. */
 final class ProvedRun {
 
   private ProvedRun() {}
 
   static Result of(Mesh mesh, List<Reshaper> reshapers) {
+    return of(mesh, reshapers, Limits.usual());
+  }
+
+  static Result of(Mesh mesh, List<Reshaper> reshapers, Limits limits) {
     HalfEdges halfEdges = HalfEdges.of(mesh);
     Tolerances tolerances = Tolerances.forModel(mesh.box().reach(), 0);
     List<Feature> features = FeatureFinder.find(mesh, halfEdges, tolerances).features();
@@ -29,7 +33,7 @@ final class ProvedRun {
             new WorkMesh(mesh, halfEdges, FacetTree.of(mesh)),
             mesh.box(),
             frame,
-            Limits.usual(),
+            limits,
             reshapers,
             new Judged(mesh.box(), frame))
         .reshape(features);
