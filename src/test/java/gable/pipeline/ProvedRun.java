@@ -2,6 +2,7 @@ package gable.pipeline;
 
 import gable.feature.Feature;
 import gable.feature.FeatureFinder;
+import gable.feature.Partner;
 import gable.geom.Affine3;
 import gable.geom.Tolerances;
 import gable.geom.Vec3;
@@ -14,6 +15,7 @@ import gable.pipeline.ObjectReshaper.Result;
 import gable.plan.Limits;
 import gable.plan.Reshaper;
 import java.util.List;
+import java.util.Map;
 
 /** Reshapes a mesh with every proof on, coordinates on a grid of 1e-6 mm. */
 final class ProvedRun {
@@ -25,6 +27,11 @@ final class ProvedRun {
   }
 
   static Result of(Mesh mesh, List<Reshaper> reshapers, Limits limits) {
+    return of(mesh, reshapers, limits, Map.of());
+  }
+
+  static Result of(
+      Mesh mesh, List<Reshaper> reshapers, Limits limits, Map<String, Partner> partners) {
     HalfEdges halfEdges = HalfEdges.of(mesh);
     Tolerances tolerances = Tolerances.forModel(mesh.box().reach(), 0);
     List<Feature> features = FeatureFinder.find(mesh, halfEdges, tolerances).features();
@@ -36,6 +43,7 @@ final class ProvedRun {
             limits,
             reshapers,
             new Judged(mesh.box(), frame))
+        .joined(partners)
         .reshape(features);
   }
 
