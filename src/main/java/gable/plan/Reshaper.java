@@ -29,6 +29,11 @@ public interface Reshaper {
     return true;
   }
 
+  /** Whether it works without being asked for on features that are half of a joint. */
+  default boolean onForJoints() {
+    return false;
+  }
+
   /**
    * What should be done to a feature.
    *

@@ -90,7 +90,8 @@ record JarReshapers(String name, String sha256, List<Reshaper> reshapers, List<N
         String.valueOf(reshaper.name()),
         Objects.requireNonNull(reshaper.phase(), "phase"),
         Printable.text(String.valueOf(reshaper.summary())),
-        reshaper.onByItself());
+        reshaper.onByItself(),
+        reshaper.onForJoints());
   }
 
   /** A jar, or something in it, that cannot be used. */

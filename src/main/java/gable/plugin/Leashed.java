@@ -23,8 +23,9 @@ final class Leashed implements Reshaper {
    * @param phase when it works
    * @param summary what it does
    * @param onByItself whether it works without being asked for
+   * @param onForJoints whether it does so on halves of joints
    */
-  record Facts(String name, Phase phase, String summary, boolean onByItself) {}
+  record Facts(String name, Phase phase, String summary, boolean onByItself, boolean onForJoints) {}
 
   Leashed(Reshaper other, Leash leash, Facts facts) {
     this.other = other;
@@ -50,6 +51,11 @@ final class Leashed implements Reshaper {
   @Override
   public boolean onByItself() {
     return facts.onByItself();
+  }
+
+  @Override
+  public boolean onForJoints() {
+    return facts.onForJoints();
   }
 
   @Override
