@@ -49,9 +49,9 @@ public record ClearanceHole(double thread, double diameter, Fit fit) {
   public static List<ClearanceHole> all() {
     List<ClearanceHole> all = new ArrayList<>();
     for (double[] row : ISO_273) {
-      for (Fit fit : Fit.values()) {
-        all.add(new ClearanceHole(row[0], row[1 + fit.ordinal()], fit));
-      }
+      all.add(new ClearanceHole(row[0], row[1], Fit.FINE));
+      all.add(new ClearanceHole(row[0], row[2], Fit.MEDIUM));
+      all.add(new ClearanceHole(row[0], row[3], Fit.COARSE));
     }
     return all;
   }

@@ -82,9 +82,10 @@ record Claim(int a, int b, List<Joining> ways) {
     List<Mate> first = ways.get(0).mates();
     for (Joining way : ways) {
       for (Mate mate : way.mates()) {
-        Optional<Mate> same = first.stream().filter(each -> each.pin() == mate.pin()).findFirst();
+        Optional<Mate> same =
+            first.stream().filter(each -> each.pin().equals(mate.pin())).findFirst();
         Optional<Mate> there =
-            first.stream().filter(each -> each.way().bore() == mate.way().bore()).findFirst();
+            first.stream().filter(each -> each.way().bore().equals(mate.way().bore())).findFirst();
         boolean alike =
             same.isPresent()
                 && there.isPresent()

@@ -26,7 +26,9 @@ final class Clash {
   boolean isFree(List<PinHalf> pins, Solid other, boolean onA) {
     Affine3 motion = onA ? joining.motion() : joining.motion().inverse();
     return pins.stream()
-        .filter(pin -> joining.mates().stream().noneMatch(m -> m.pinOnA() == onA && m.pin() == pin))
+        .filter(
+            pin ->
+                joining.mates().stream().noneMatch(m -> m.pinOnA() == onA && m.pin().equals(pin)))
         .allMatch(pin -> isFree(pin, motion, other));
   }
 

@@ -55,7 +55,7 @@ public record Joints(List<Joint> pairs, List<Uncertain> doubts) {
     List<Seen> seen = new ArrayList<>();
     for (Joint joint : pairs) {
       Stream.of(joint.pin(), joint.bore())
-          .filter(side -> side.place() == place && side.locals().contains(local))
+          .filter(side -> side.locals().contains(local) && side.place().equals(place))
           .filter(side -> joint.by() != Evidence.POSITION || side.use() == use)
           .forEach(side -> seen.add(new Seen(joint, joint.other(side))));
     }
