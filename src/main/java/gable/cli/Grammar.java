@@ -236,9 +236,9 @@ final class Grammar {
         command(
             PAIRS,
             "gable pairs [OPTION...] FILE...",
-            "Tells which pins belong to which bores, within each FILE and across, and with how much"
-                + " clearance: by position, by the pattern of several, or by size where nothing else"
-                + " fits. What cannot be told is listed, too. Writes nothing.");
+            "Tells which pins belong to which bores, and how much clearance they have. Within each"
+                + " FILE and across; by position, by the pattern of several, or by size where nothing"
+                + " else fits. What cannot be told is listed, too. Writes nothing.");
     command.files(1, Integer.MAX_VALUE, "The models; - reads one from standard input.");
     command.option(SettingOptions.up());
     telling(command);

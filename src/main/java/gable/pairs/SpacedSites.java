@@ -2,8 +2,10 @@ package gable.pairs;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -22,6 +24,9 @@ final class SpacedSites {
 
   /** Motions of one size that are looked at: a ring of many pins can be turned in as many ways. */
   private static final int MOST_WAYS = 400;
+
+  /** Places of which every two are tried; the work would not allow more anyway. */
+  private static final int MOST_PLACES = 500;
 
   private final List<Mate> mates;
   private final List<String> few;
@@ -43,16 +48,24 @@ final class SpacedSites {
     this.fewAt = new double[few.size()][];
     this.manyAt = new double[many.size()][];
     this.mateOf = new int[few.size()][many.size()];
+    Map<String, Integer> ofFew = numbers(few);
+    Map<String, Integer> ofMany = numbers(many);
     Flat ofA = new Flat(mates.get(0).directionOfA());
     Flat ofB = new Flat(mates.get(0).directionOfB());
     for (int k = 0; k < mates.size(); k++) {
       Mate mate = mates.get(k);
-      int i = few.indexOf(fewOnA ? mate.siteOfA() : mate.siteOfB());
-      int j = many.indexOf(fewOnA ? mate.siteOfB() : mate.siteOfA());
+      int i = ofFew.getOrDefault(fewOnA ? mate.siteOfA() : mate.siteOfB(), 0);
+      int j = ofMany.getOrDefault(fewOnA ? mate.siteOfB() : mate.siteOfA(), 0);
       mateOf[i][j] = k + 1; // 0 is none
       fewAt[i] = fewOnA ? ofA.of(mate.pointOfA()) : ofB.of(mate.pointOfB());
       manyAt[j] = fewOnA ? ofB.of(mate.pointOfB()) : ofA.of(mate.pointOfA());
     }
+  }
+
+  private static Map<String, Integer> numbers(List<String> names) {
+    Map<String, Integer> numbers = new HashMap<>();
+    names.forEach(name -> numbers.put(name, numbers.size()));
+    return numbers;
   }
 
   /** The motions that join most and pass a test, each with another set of mates. */
@@ -90,11 +103,12 @@ final class SpacedSites {
     return passed;
   }
 
-  /** Two places each, those farthest apart first. */
+  /** Two places each, those farthest apart first; of very many places only some are looked at. */
   private List<int[]> bases() {
     List<int[]> bases = new ArrayList<>();
-    for (int i = 0; i < few.size(); i++) {
-      for (int k = i + 1; k < few.size(); k++) {
+    int step = 1 + few.size() / MOST_PLACES;
+    for (int i = 0; i < few.size(); i += step) {
+      for (int k = i + 1; k < few.size(); k += step) {
         bases.add(new int[] {i, k});
       }
     }

@@ -59,10 +59,9 @@ final class Joinery {
 
   Result run(List<ObjectTask> tasks) {
     List<Examined> examined = examined(tasks);
-    List<Part> parts = parts(0, tasks, examined);
-    Pairing pairing = Pairing.of(parts, work.settings().limits().slope());
+    Pairing pairing = Pairing.of(parts(0, tasks, examined), work.settings().limits().slope());
     List<ObjectPlace> places = tasks.stream().map(ObjectTask::place).toList();
-    Partners partners = new Partners(pairing, parts, places);
+    Partners partners = new Partners(pairing, places);
     List<Integer> numbers = IntStream.range(0, tasks.size()).boxed().toList();
     AtomicInteger finished = new AtomicInteger();
     List<Step> steps =

@@ -4,7 +4,6 @@ import gable.feature.Partner;
 import gable.geom.Vec3;
 import gable.pairs.Pair;
 import gable.pairs.Pairing;
-import gable.pairs.Part;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -31,7 +30,6 @@ final class Partners {
   private record Key(int part, String id) {}
 
   private final List<Pair> pairs;
-  private final List<Part> parts;
   private final List<ObjectPlace> places;
   private final Set<Pair> denied = new HashSet<>();
 
@@ -39,12 +37,10 @@ final class Partners {
    * Nothing is denied yet.
    *
    * @param pairing what belongs together
-   * @param parts the parts of one file
-   * @param places the same for results
+   * @param places the objects that the parts are
    */
-  Partners(Pairing pairing, List<Part> parts, List<ObjectPlace> places) {
+  Partners(Pairing pairing, List<ObjectPlace> places) {
     this.pairs = pairing.pairs();
-    this.parts = List.copyOf(parts);
     this.places = List.copyOf(places);
     pairs.stream().filter(pair -> pair.webs().isEmpty()).forEach(denied::add);
     spread();
@@ -157,10 +153,5 @@ final class Partners {
     Pair.Webs webs = pair.webs().orElseThrow();
     boolean ofPin = key.part == pair.pin().part() && key.id.equals(pair.pinHalf().id());
     return ofPin ? webs.ofPin() : webs.ofBore();
-  }
-
-  /** How many parts there are. */
-  int count() {
-    return parts.size();
   }
 }
