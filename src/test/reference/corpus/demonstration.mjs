@@ -28,7 +28,7 @@ function foot() {
   return minus(body, ...screws);
 }
 const latch = () => minus(union(box([9.6, 10.5, 8], [17.9, 26, 26]), box([9.6, 20, 8], [17.9, 44, 14])), rod([9, 18, 17], SIDE, 3.35, -5, 20));
-const arm = () => minus(box([0, 0, 0], [96, 18, 26]), rod([15, 0, 13], BACK, 4.15, -1, 15));
+const arm = () => minus(union(box([0, 0, 0], [30, 18, 40]), box([29, 0, 0], [96, 18, 16])), rod([15, 0, 26], BACK, 4.15, -1, 15));
 const cap = () => minus(box([-40, -9, 0], [40, 9, 14]), ...[-30, 30].map((x) => rod([x, 0, 14], DOWN, 2.6, -1, 9)));
 
 /** Bytes of the package. */

@@ -92,6 +92,7 @@ final class Joinery {
    */
   private List<ObjectTask.Done> whole(
       List<ObjectTask> tasks, List<Examined> examined, Partners partners, List<Step> steps) {
+    List<Step> first = List.copyOf(steps);
     List<Integer> again = halves(partners, steps);
     while (!again.isEmpty()) {
       List<ObjectTask.Draft> drafts =
@@ -105,9 +106,36 @@ final class Joinery {
     for (int n = 0; n < steps.size(); n++) {
       ObjectTask task = tasks.get(n);
       Step step = steps.get(n);
-      done.add(step.done.orElseGet(() -> task.finish(step.draft.orElseThrow())));
+      Optional<ObjectTask.Draft> before = first.get(n).draft;
+      done.add(
+          step.done.orElseGet(
+              () -> task.finish(explained(step.draft.orElseThrow(), before.orElseThrow()))));
     }
     return done;
+  }
+
+  /** What could not be made at first keeps the reason that it had then, which says more. */
+  private ObjectTask.Draft explained(ObjectTask.Draft last, ObjectTask.Draft first) {
+    Map<String, FeatureResult> before = new HashMap<>();
+    features(first.result()).forEach(each -> before.put(each.feature().id(), each));
+    List<FeatureResult> explained = new ArrayList<>();
+    for (FeatureResult now : features(last.result())) {
+      List<Change> then = before.getOrDefault(now.feature().id(), now).changes();
+      List<Change> changes = now.changes().stream().map(c -> explained(c, then)).toList();
+      explained.add(changes.equals(now.changes()) ? now : FeatureResult.of(now.feature(), changes));
+    }
+    ObjectResult result =
+        last.result()
+            .fold(any -> new ObjectResult.Examined(any.place(), explained), skipped -> skipped);
+    return new ObjectTask.Draft(result, last.skin(), last.edit());
+  }
+
+  private Change explained(Change now, List<Change> then) {
+    return then.stream()
+        .filter(change -> now.outcome() == Outcome.LEFT && slotting.contains(now.by()))
+        .filter(change -> change.by().equals(now.by()) && change.outcome() == Outcome.LEFT)
+        .findFirst()
+        .orElse(now);
   }
 
   private List<Integer> halves(Partners partners, List<Step> steps) {

@@ -57,8 +57,11 @@ class JoineryTest {
 
     @Override
     public Optional<Proposal> propose(Feature feature, Surroundings around, Limits limits) {
-      if (!kind.test(feature) || around.partner(feature).flatMap(Partner::web).isEmpty()) {
+      if (!kind.test(feature)) {
         return Optional.empty();
+      }
+      if (around.partner(feature).flatMap(Partner::web).isEmpty()) {
+        return Optional.of(new LeftAlone(new Reason("no-web", "no web is allowed here")));
       }
       return feature.radius() > widest
           ? Optional.of(new LeftAlone(new Reason("too-wide", "there is no room for it")))
@@ -174,6 +177,26 @@ class JoineryTest {
   void aWebWithoutItsSlotIsTakenBack() {
     assertThat(made(run(model(), Settings.usual(), web(9), slot(1)))).isEmpty();
     assertThat(made(run(model(), Settings.usual(), web(9)))).isEmpty();
+  }
+
+  @Test
+  void theHalfThatFailedKeepsItsReason() {
+    FileResult result = run(model(), Settings.usual(), web(9), slot(1));
+
+    assertThat(reasons(result)).containsExactly("no-web", "too-wide");
+  }
+
+  private static List<String> reasons(FileResult result) {
+    return result.objects().stream()
+        .flatMap(
+            object ->
+                object
+                    .fold(ObjectResult.Examined::features, skipped -> List.<FeatureResult>of())
+                    .stream())
+        .flatMap(feature -> feature.changes().stream())
+        .flatMap(change -> change.reason().stream())
+        .map(Reason::code)
+        .toList();
   }
 
   @Test

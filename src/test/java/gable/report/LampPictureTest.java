@@ -3,6 +3,7 @@ package gable.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import gable.feature.Feature;
+import gable.geom.Affine3;
 import gable.geom.Vec3;
 import gable.mesh.Mesh;
 import gable.pairs.Evidence;
@@ -61,7 +62,7 @@ class LampPictureTest {
     assertThat(result.joints().doubts()).isEmpty();
     assertThat(
             features().stream()
-                .map(feature -> FeatureView.of(feature.feature(), gable.geom.Affine3.IDENTITY))
+                .map(feature -> FeatureView.of(feature.feature(), Affine3.IDENTITY))
                 .filter(view -> view.screw().equals("M4")))
         .hasSize(4);
   }
