@@ -16,7 +16,7 @@ export function judge(inputPath, outputPath, reportPath) {
   if (before.meshes.length !== after.meshes.length) {
     return [`${before.meshes.length} placed meshes became ${after.meshes.length}`];
   }
-  return solidFaults(before.meshes, after.meshes, reportedVolume(report));
+  return solidFaults(before.meshes, after.meshes, reportedVolumes(report));
 }
 
 function packageFaults(before, after) {
@@ -33,26 +33,32 @@ function packageFaults(before, after) {
   return faults;
 }
 
-/** Volume in mm^3 that the report says was taken away, over all placements. */
-export function reportedVolume(report) {
-  return (report.features ?? [])
+/** Volumes in mm^3 that the report says were taken away and added, over all placements. */
+export function reportedVolumes(report) {
+  const changes = (report.features ?? [])
     .flatMap((feature) => feature.changes ?? [])
-    .filter((change) => change.outcome === 'reshaped')
-    .reduce((sum, change) => sum + change.removedVolumeMm3, 0);
+    .filter((change) => change.outcome === 'reshaped');
+  const sum = (name) => changes.reduce((total, change) => total + (change[name] ?? 0), 0);
+  return { removed: sum('removedVolumeMm3'), added: sum('addedVolumeMm3') };
 }
 
 function solidFaults(before, after, reported) {
   const faults = [];
   let removed = 0;
+  let added = 0;
   let slack = 0;
   before.forEach((mesh, k) => {
     const found = compareMeshes(mesh, after[k], `mesh ${k}`);
     faults.push(...found.faults);
     removed += found.removed;
+    added += found.added;
     slack += found.slack;
   });
-  if (faults.length === 0 && !(Math.abs(removed - reported) <= slack)) {
-    faults.push(`${removed} mm^3 are gone, the report says ${reported} (slack ${slack})`);
+  if (faults.length === 0 && !(Math.abs(removed - reported.removed) <= slack)) {
+    faults.push(`${removed} mm^3 are gone, the report says ${reported.removed} (slack ${slack})`);
+  }
+  if (faults.length === 0 && !(Math.abs(added - reported.added) <= slack)) {
+    faults.push(`${added} mm^3 were added, the report says ${reported.added} (slack ${slack})`);
   }
   return faults;
 }
@@ -65,7 +71,7 @@ function compareMeshes(mesh, after, name) {
   try {
     if (was.solid !== null) return compare(was.solid, is, name);
     const faults = same(mesh, after) ? [] : [`${name}: ${was.status} before, and was changed`];
-    return { faults, removed: 0, slack: 0 };
+    return { faults, removed: 0, added: 0, slack: 0 };
   } finally {
     was.solid?.delete();
     is.solid?.delete();
@@ -74,7 +80,7 @@ function compareMeshes(mesh, after, name) {
 
 function compare(was, is, name) {
   if (is.status !== 'NoError') {
-    return { faults: [`${name}: the boolean kernel says ${is.status}`], removed: 0, slack: 0 };
+    return { faults: [`${name}: the boolean kernel says ${is.status}`], removed: 0, added: 0, slack: 0 };
   }
   const faults = [];
   const slack = volumeSlack(was) + volumeSlack(is.solid);
@@ -84,9 +90,8 @@ function compare(was, is, name) {
   if (was.genus() !== is.solid.genus()) {
     faults.push(`${name}: genus ${was.genus()} became ${is.solid.genus()}`);
   }
-  if (!(added <= slack)) faults.push(`${name}: ${added} mm^3 were added (slack ${slack})`);
-  if (!(Math.abs(removed - difference) <= slack)) {
-    faults.push(`${name}: volume fell by ${difference} mm^3, the boolean says ${removed}`);
+  if (!(Math.abs(removed - added - difference) <= slack)) {
+    faults.push(`${name}: volume fell by ${difference} mm^3, the booleans say ${removed} - ${added}`);
   }
-  return { faults, removed, slack };
+  return { faults, removed, added, slack };
 }

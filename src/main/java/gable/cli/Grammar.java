@@ -28,6 +28,11 @@ final class Grammar {
   static final String LARGEST = "--largest-bore";
   static final String ROOF = "--least-roof";
   static final String BRIDGE = "--longest-bridge";
+  static final String TIP = "--tip";
+  static final String LEAD_IN = "--lead-in";
+  static final String WEB_WIDTH = "--web-width";
+  static final String CLEARANCE = "--clearance";
+  static final String GUSSET = "--gusset";
   static final String LAYER = "--layer";
   static final String LINE = "--line";
   static final String UP = "--up";
@@ -121,6 +126,7 @@ final class Grammar {
   static Map<String, List<String>> choices() {
     Map<String, List<String>> choices = new LinkedHashMap<>();
     choices.put(FORMAT, List.of("html", "markdown", "text"));
+    choices.put(GUSSET, List.of("below", "both"));
     choices.put(MIXED, List.of("clone", "leave"));
     choices.put(UNKNOWN, List.of("keep", "drop"));
     choices.put(FAIL_ON, List.of("left", "rejected", "notice"));
@@ -310,7 +316,7 @@ final class Grammar {
     return command(
             RESHAPERS,
             "gable reshapers [OPTION...]",
-            "Lists the installed reshapers: what each does to what.")
+            "Lists the installed reshapers: what each does to what, and the settings that it goes by.")
         .option(SettingOptions.plugIns());
   }
 

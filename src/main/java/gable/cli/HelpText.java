@@ -61,6 +61,13 @@ final class HelpText {
     return shortName + "--" + option.getLongOpt() + argument + more;
   }
 
+  /** An option as one that belongs to something named above it. */
+  static String setting(Option option) {
+    HelpText text = new HelpText();
+    text.entry("    " + names(option).strip(), option.getDescription());
+    return String.join(System.lineSeparator(), text.lines);
+  }
+
   private void entry(String left, String words) {
     List<String> right = wrapped(words, WIDTH - COLUMN);
     boolean fits = left.length() + 1 < COLUMN;

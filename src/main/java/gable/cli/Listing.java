@@ -16,9 +16,17 @@ final class Listing {
     for (Reshaper reshaper : gable.reshapers()) {
       String line = String.format(Locale.ROOT, "%-12s %s", reshaper.name(), reshaper.summary());
       streams.text().println(line);
+      reshaper.settings().forEach(setting -> streams.text().println(setting(setting)));
     }
     gable.notices().forEach(notice -> streams.err().println("gable: " + notice.sentence()));
     return ExitCode.DONE;
+  }
+
+  /** One setting: the option, its words up to the first full stop, and its default. */
+  private static String setting(String name) {
+    return SettingOptions.named(name)
+        .map(option -> HelpText.setting(option))
+        .orElse("             " + Words.safe(name));
   }
 
   static int completion(Given call, Streams streams) throws WrongCall {

@@ -2,6 +2,7 @@ package gable.cli;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.commons.cli.Option;
 
@@ -13,6 +14,7 @@ final class SettingOptions {
   /** Adds them to a command. */
   static void addTo(Syntax command) {
     limits(command);
+    joints(command);
     choice(command);
     handling(command);
     files(command);
@@ -40,7 +42,43 @@ final class SettingOptions {
             "MM",
             "Layer height; with --line it raises the slope limit where"
                 + " 45 degrees would be too flat."));
-    command.option(Grammar.value(Grammar.LINE, "MM", "Line width, with --layer."));
+    command.option(
+        Grammar.value(
+            Grammar.LINE, "MM", "Line width; with --layer for the slope, and for --web-width."));
+  }
+
+  private static void joints(Syntax command) {
+    command.option(
+        Grammar.value(
+            Grammar.TIP,
+            "MM",
+            "Leg of the chamfer of a pin's tip, at most 0.4 of the pin's radius. Default: 0.15 of"
+                + " the diameter, but 0.4 to 1.5."));
+    command.option(
+        Grammar.value(
+            Grammar.LEAD_IN, "MM", "Leg of the chamfer of a bore's mouth. Default: 0.4."));
+    command.option(
+        Grammar.value(
+            Grammar.WEB_WIDTH,
+            "MM",
+            "With --with gusset: thickness of the web that carries a pin. Default: two lines, or"
+                + " three where two are below 0.8; without --line 0.8."));
+    command.option(
+        Grammar.value(
+            Grammar.CLEARANCE,
+            "MM",
+            "With --with gusset: room on each side of a web in its slot. Default: 0.2."));
+    command.option(
+        Grammar.value(
+            Grammar.GUSSET,
+            "WHERE",
+            "With --with gusset: webs stand below the pin, or on both sides, so that the part can"
+                + " be turned over. Default: below."));
+  }
+
+  /** The option that has a name without dashes, if any command has it. */
+  static Optional<Option> named(String name) {
+    return Optional.ofNullable(inFiles().get(name));
   }
 
   private static void choice(Syntax command) {

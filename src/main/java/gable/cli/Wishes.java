@@ -10,6 +10,7 @@ import gable.plan.Limits;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -80,7 +81,42 @@ final class Wishes {
         smallest,
         largest,
         length(Grammar.ROOF, usual.leastRoof()),
-        length(Grammar.BRIDGE, usual.longestBridge()));
+        length(Grammar.BRIDGE, usual.longestBridge()),
+        joint());
+  }
+
+  private Limits.Joint joint() throws WrongCall {
+    Limits.Joint usual = Limits.Joint.USUAL;
+    boolean line = call.has(Grammar.LINE);
+    double web = line ? Limits.Joint.webOf(positive(Grammar.LINE)) : usual.webWidth();
+    if (web > Limits.Joint.THICKEST_WEB && !call.has(Grammar.WEB_WIDTH)) {
+      throw new WrongCall("--line: lines of " + text(Grammar.LINE) + " mm are too wide for a web");
+    }
+    double tip = size(Grammar.TIP, Double.NaN, Limits.Joint.LARGEST_TIP);
+    return new Limits.Joint(
+        Double.isNaN(tip) ? usual.tip() : OptionalDouble.of(tip),
+        size(Grammar.LEAD_IN, usual.leadIn(), Limits.Joint.LARGEST_LEAD_IN),
+        size(Grammar.WEB_WIDTH, web, Limits.Joint.THICKEST_WEB),
+        size(Grammar.CLEARANCE, usual.clearance(), Limits.Joint.LARGEST_CLEARANCE),
+        oneOf(Grammar.GUSSET, Limits.Joint.Webs.class, usual.webs()));
+  }
+
+  /** A length above zero, and not above what can be meant. */
+  private double size(String option, double usual, double largest) throws WrongCall {
+    if (optional(option).isEmpty()) {
+      return usual;
+    }
+    double value = positive(option);
+    if (value > largest) {
+      throw new WrongCall(
+          String.format(
+              Locale.ROOT,
+              "%s is a length in millimetres of at most %.0f, not %s",
+              option,
+              largest,
+              text(option)));
+    }
+    return value;
   }
 
   private double askedSlope() throws WrongCall {
@@ -99,9 +135,8 @@ final class Wishes {
   /** The slope that layer height and line width need; 0 if they were not given. */
   private double slopeForLayers() throws WrongCall {
     boolean layer = call.has(Grammar.LAYER);
-    boolean line = call.has(Grammar.LINE);
-    if (layer != line) {
-      throw new WrongCall("--layer and --line are needed together, in millimetres");
+    if (layer && !call.has(Grammar.LINE)) {
+      throw new WrongCall("--layer needs --line, both in millimetres");
     }
     if (!layer) {
       return 0;

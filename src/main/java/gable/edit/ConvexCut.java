@@ -94,7 +94,7 @@ public final class ConvexCut {
     Regions regions = new Regions(mesh, pieces, loops, points, tool);
     Regions.Selection selection = regions.touching(seed);
     if (selection.isEmpty()) {
-      return new CutResult.Impossible("the tool does not meet the wall of the feature");
+      return new CutResult.Impossible(CutResult.Impossible.MISSED);
     }
     return new CutAssembly(mesh, points, adding).assemble(selection, mergeDistance);
   }
@@ -119,6 +119,14 @@ public final class ConvexCut {
      *
      * @param why the reason, as the end of a sentence
      */
-    record Impossible(String why) implements CutResult {}
+    record Impossible(String why) implements CutResult {
+
+      private static final String MISSED = "the tool does not meet the wall of the feature";
+
+      /** True if the tool meets no seed. */
+      public boolean missed() {
+        return why.equals(MISSED);
+      }
+    }
   }
 }

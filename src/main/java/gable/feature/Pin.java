@@ -2,6 +2,10 @@ package gable.feature;
 
 import gable.geom.Axis;
 import gable.geom.Plane;
+import gable.geom.Vec3;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -103,6 +107,65 @@ public final class Pin implements Feature {
   /** The plane in which the round wall ends at the tip, normal out of the pin, if it is flat. */
   public Optional<Plane> tipPlane() {
     return tip.rim;
+  }
+
+  /** Length of the round wall: from the root to where the tip begins. */
+  public double wallLength() {
+    return length - tip.above;
+  }
+
+  /** The plane in which the round wall meets the body, normal into the body, if it is flat. */
+  public Optional<Plane> rootPlane() {
+    return rootRim().plane();
+  }
+
+  /** How far along the axis a rounding or cone reaches from the wall's end to the body. */
+  public double rootReach() {
+    Rim rim = rootRim();
+    return isEased() ? Math.abs(rim.outerW() - (rim.wMin() + rim.wMax()) / 2) : 0;
+  }
+
+  /** How far such a rounding or cone reaches beyond the radius of the pin. */
+  public double rootFlare() {
+    return isEased() ? Math.max(0, rootRim().outerRadius() - radius()) : 0;
+  }
+
+  private boolean isEased() {
+    return root == RootKind.FILLETED || root == RootKind.CHAMFERED;
+  }
+
+  private Rim rootRim() {
+    return sameWay() ? reading.low() : reading.high();
+  }
+
+  /** Farthest vertex of the wall's end at the root from its plane, in millimetres. */
+  public double rootDeviation() {
+    return rootRim().planeDeviation();
+  }
+
+  /**
+   * Corners of the section of the round wall, one on each of its straight edges, counter-clockwise
+   * seen from the tip; empty if the wall is no prism.
+   */
+  public List<Vec3> outline() {
+    Cylinder cylinder = reading.cylinder();
+    List<Vec3> corners = new ArrayList<>();
+    for (Ruling ruling : reading.section().rulings()) {
+      corners.add(cylinder.point(ruling.u(), ruling.v(), 0));
+    }
+    if (!sameWay()) {
+      Collections.reverse(corners);
+    }
+    return corners;
+  }
+
+  /** Largest distance of a vertex of the wall from its straight edges; 0 if it is no prism. */
+  public double outlineDeviation() {
+    return reading.section().deviation();
+  }
+
+  private boolean sameWay() {
+    return reading.axis().direction().dot(axis.direction()) > 0;
   }
 
   /** True if it is nearer to upright than to level. */

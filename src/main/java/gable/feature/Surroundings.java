@@ -144,6 +144,49 @@ public final class Surroundings {
     return new HeightAbove(patch).over(mesh, box.max().z());
   }
 
+  /**
+   * Whether the solid fills a convex body wholly, and once: no surface is inside it.
+   *
+   * @param body planes that bound it, normals outwards
+   * @param box around it
+   * @param inside a point well inside it
+   */
+  public synchronized boolean fills(List<Plane> body, Box3 box, Vec3 inside) {
+    requireLent();
+    boolean[] met = {false};
+    mesh.visit(box, facet -> met[0] |= !met[0] && reachesInto(facet, body));
+    return !met[0] && winding(inside) == 1;
+  }
+
+  private boolean reachesInto(int facet, List<Plane> body) {
+    List<Vec3> piece = new ArrayList<>();
+    for (int k = 0; k < 3; k++) {
+      piece.add(mesh.point(mesh.corner(facet, k)));
+    }
+    for (Plane plane : body) {
+      piece = below(piece, plane);
+    }
+    return !piece.isEmpty();
+  }
+
+  /** What is left of a polygon behind a plane. */
+  private static List<Vec3> below(List<Vec3> polygon, Plane plane) {
+    List<Vec3> kept = new ArrayList<>();
+    for (int k = 0; k < polygon.size(); k++) {
+      Vec3 p = polygon.get(k);
+      Vec3 q = polygon.get((k + 1) % polygon.size());
+      double dp = plane.signedDistance(p);
+      double dq = plane.signedDistance(q);
+      if (dp < 0) {
+        kept.add(p);
+      }
+      if ((dp < 0 && dq > 0) || (dp > 0 && dq < 0)) {
+        kept.add(p.along(q.minus(p), dp / (dp - dq)));
+      }
+    }
+    return kept;
+  }
+
   private OptionalDouble crossing(int facet, Vec3 from, Vec3 direction) {
     Vec3 a = mesh.point(mesh.corner(facet, 0)).minus(from);
     Vec3 b = mesh.point(mesh.corner(facet, 1)).minus(from);

@@ -2,10 +2,12 @@ package gable.mesh;
 
 import gable.geom.Box3;
 import gable.geom.Vec3;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collection;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -323,9 +325,30 @@ public final class WorkMesh {
     return heirs(facets, false);
   }
 
-  /** The same with the new faces that were made where facets were cut. */
+  /**
+   * The same with the new faces that were made where facets were cut, and those that these lead to.
+   */
   public int[] heirsAndFaces(int[] facets) {
-    return heirs(facets, true);
+    int[] heirs = heirs(facets, true);
+    BitSet family = new BitSet();
+    Deque<Integer> open = new ArrayDeque<>();
+    for (int facet : heirs) {
+      family.set(facet);
+      open.add(facet);
+    }
+    while (!open.isEmpty()) {
+      int facet = open.remove();
+      for (int h = 3 * facet; h < 3 * facet + 3; h++) {
+        int other = opposite[h] / 3;
+        if (other >= base.facetCount()
+            && onNewFace[other - base.facetCount()]
+            && !family.get(other)) {
+          family.set(other);
+          open.add(other);
+        }
+      }
+    }
+    return family.stream().toArray();
   }
 
   private int[] heirs(int[] facets, boolean faces) {

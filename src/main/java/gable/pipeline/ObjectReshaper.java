@@ -153,6 +153,25 @@ public final class ObjectReshaper {
     this.proof = proof;
   }
 
+  private ObjectReshaper(ObjectReshaper other, Surroundings around) {
+    this.budget = other.budget;
+    this.mesh = other.mesh;
+    this.around = around;
+    this.frame = other.frame;
+    this.limits = other.limits;
+    this.reshapers = other.reshapers;
+    this.proof = other.proof;
+  }
+
+  /**
+   * The same with the other halves of joints.
+   *
+   * @param partners for the id of a feature, what goes into it or what it goes into
+   */
+  ObjectReshaper joined(Map<String, Partner> partners) {
+    return new ObjectReshaper(this, new Surroundings(mesh, mesh.base().box(), partners));
+  }
+
   /** Works on the given features; the others of {@code all} are left without changes. */
   public Result reshape(List<Feature> features) {
     Map<Feature, List<Change>> changes = new HashMap<>();
@@ -259,8 +278,8 @@ public final class ObjectReshaper {
   }
 
   /**
-   * Makes all cuts of a variant or none; what they take away joins the measures. If none, what was
-   * done beforehand is undone as well.
+   * Makes all cuts of a variant or none; what they take away or add joins the measures. If none,
+   * what was done beforehand is undone as well.
    */
   private Optional<String> attempt(
       Feature feature, Variant variant, List<Measure> measures, List<WorkMesh.Undo> before) {
@@ -277,7 +296,10 @@ public final class ObjectReshaper {
       }
       removed -= volume.change();
     }
-    measures.add(Measure.volume("removed-volume", removed));
+    measures.add(
+        removed < 0
+            ? Measure.volume("added-volume", -removed)
+            : Measure.volume("removed-volume", removed));
     return Optional.empty();
   }
 
@@ -285,19 +307,10 @@ public final class ObjectReshaper {
       Feature feature, Cut cut, Variant variant, EditVolume volume, List<WorkMesh.Undo> done) {
     mesh.visit(cut.tool().box(), facet -> spent++);
     spent++;
-    // what is added may stand on a face that an earlier cut has made of the wall
-    int[] wall =
-        cut.operation() == Operation.ADD
-            ? mesh.heirsAndFaces(feature.wall())
-            : mesh.heirs(feature.wall());
-    CutResult result =
-        ConvexCut.of(
-            mesh,
-            cut.tool(),
-            cut.operation(),
-            facet -> Arrays.binarySearch(wall, facet) >= 0,
-            frame.grid,
-            frame.tolerances.mergeDistance());
+    CutResult result = cut(cut, feature, cut.operation() == Operation.ADD);
+    if (result instanceof CutResult.Impossible impossible && impossible.missed()) {
+      result = cut(cut, feature, true);
+    }
     if (result instanceof CutResult.Impossible impossible) {
       return Optional.of(impossible.why());
     }
@@ -308,6 +321,21 @@ public final class ObjectReshaper {
       done.add(mesh.apply(edit));
     }
     return fault;
+  }
+
+  /**
+   * Cuts where the tool meets what is left of the feature's wall, or also the faces that earlier
+   * cuts have made of it: what is added may stand on such a face, and a slot may start from a roof.
+   */
+  private CutResult cut(Cut cut, Feature feature, boolean faces) {
+    int[] wall = faces ? mesh.heirsAndFaces(feature.wall()) : mesh.heirs(feature.wall());
+    return ConvexCut.of(
+        mesh,
+        cut.tool(),
+        cut.operation(),
+        facet -> Arrays.binarySearch(wall, facet) >= 0,
+        frame.grid,
+        frame.tolerances.mergeDistance());
   }
 
   private Intent intent(Feature feature, Cut cut, Variant variant) {

@@ -2,6 +2,7 @@ package gable.plan;
 
 import gable.feature.Feature;
 import gable.feature.Surroundings;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -32,6 +33,11 @@ public interface Reshaper {
   /** Whether it works without being asked for on features that are half of a joint. */
   default boolean onForJoints() {
     return false;
+  }
+
+  /** Names of the settings that it goes by, such as {@code slope}; they are those of options. */
+  default List<String> settings() {
+    return List.of();
   }
 
   /**

@@ -85,13 +85,17 @@ record JarReshapers(String name, String sha256, List<Reshaper> reshapers, List<N
     }
   }
 
+  /** More than any use that is known; so that a list cannot be endless. */
+  private static final int MOST_SETTINGS = 32;
+
   private static Leashed.Facts facts(Reshaper reshaper) {
     return new Leashed.Facts(
         String.valueOf(reshaper.name()),
         Objects.requireNonNull(reshaper.phase(), "phase"),
         Printable.text(String.valueOf(reshaper.summary())),
         reshaper.onByItself(),
-        reshaper.onForJoints());
+        reshaper.onForJoints(),
+        reshaper.settings().stream().filter(Answers::isName).limit(MOST_SETTINGS).toList());
   }
 
   /** A jar, or something in it, that cannot be used. */

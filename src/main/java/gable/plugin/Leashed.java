@@ -7,6 +7,7 @@ import gable.plan.Limits;
 import gable.plan.Proposal;
 import gable.plan.Reason;
 import gable.plan.Reshaper;
+import java.util.List;
 import java.util.Optional;
 
 /** A reshaper of somebody else, on a leash: whatever it does, the answer is a sensible one. */
@@ -24,8 +25,15 @@ final class Leashed implements Reshaper {
    * @param summary what it does
    * @param onByItself whether it works without being asked for
    * @param onForJoints whether it does so on halves of joints
+   * @param settings names of the settings that it goes by
    */
-  record Facts(String name, Phase phase, String summary, boolean onByItself, boolean onForJoints) {}
+  record Facts(
+      String name,
+      Phase phase,
+      String summary,
+      boolean onByItself,
+      boolean onForJoints,
+      List<String> settings) {}
 
   Leashed(Reshaper other, Leash leash, Facts facts) {
     this.other = other;
@@ -56,6 +64,11 @@ final class Leashed implements Reshaper {
   @Override
   public boolean onForJoints() {
     return facts.onForJoints();
+  }
+
+  @Override
+  public List<String> settings() {
+    return facts.settings();
   }
 
   @Override

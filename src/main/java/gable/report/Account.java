@@ -184,6 +184,7 @@ public record Account(
         Double.isInfinite(limits.largestBore()) ? "any" : Figures.length(limits.largestBore()));
     all.put("least roof", Figures.length(limits.leastRoof()));
     all.put("longest bridge", Figures.length(limits.longestBridge()));
+    putJoint(all, limits.joint());
     all.put("up", Figures.point(settings.up()));
     all.put("mixed orientation", Figures.word(settings.handling().mixedOrientation()));
     all.put("unknown parts", Figures.word(settings.handling().unknownParts()));
@@ -193,6 +194,16 @@ public record Account(
     put(all, "with", settings.choice().with());
     put(all, "without", settings.choice().without());
     return all;
+  }
+
+  private static void putJoint(Map<String, String> all, Limits.Joint joint) {
+    all.put(
+        "tip",
+        joint.tip().isPresent() ? Figures.length(joint.tip().getAsDouble()) : "by the diameter");
+    all.put("lead-in", Figures.length(joint.leadIn()));
+    all.put("web width", Figures.length(joint.webWidth()));
+    all.put("clearance", Figures.length(joint.clearance()));
+    all.put("gusset", Figures.word(joint.webs()));
   }
 
   private static void put(Map<String, String> all, String name, Set<String> words) {

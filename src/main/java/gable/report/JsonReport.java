@@ -9,6 +9,7 @@ import gable.pipeline.FileResult;
 import gable.pipeline.Notice;
 import gable.pipeline.ObjectResult;
 import gable.pipeline.Settings;
+import gable.plan.Limits;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
@@ -129,14 +130,15 @@ public final class JsonReport {
     json.writeObjectFieldStart("settings");
     json.writeNumberField("slopeDeg", Figures.plain(Math.toDegrees(settings.limits().slope())));
     json.writeNumberField("smallestBoreMm", Figures.plain(settings.limits().smallestBore()));
-    json.writeFieldName("largestBoreMm");
-    if (Double.isInfinite(settings.limits().largestBore())) {
-      json.writeNull();
-    } else {
-      json.writeNumber(Figures.plain(settings.limits().largestBore()));
-    }
+    number(json, "largestBoreMm", settings.limits().largestBore());
     json.writeNumberField("leastRoofMm", Figures.plain(settings.limits().leastRoof()));
     json.writeNumberField("longestBridgeMm", Figures.plain(settings.limits().longestBridge()));
+    Limits.Joint joint = settings.limits().joint();
+    number(json, "tipMm", joint.tip().orElse(Double.POSITIVE_INFINITY));
+    json.writeNumberField("leadInMm", Figures.plain(joint.leadIn()));
+    json.writeNumberField("webWidthMm", Figures.plain(joint.webWidth()));
+    json.writeNumberField("clearanceMm", Figures.plain(joint.clearance()));
+    json.writeStringField("gusset", Figures.word(joint.webs()));
     FeatureJson.vector(json, "up", settings.up());
     words(json, "only", settings.choice().only());
     words(json, "skip", settings.choice().skip());
@@ -147,6 +149,15 @@ public final class JsonReport {
     json.writeStringField("unknownParts", Figures.word(handling.unknownParts()));
     json.writeBooleanField("joinVertices", handling.joinVertices());
     json.writeEndObject();
+  }
+
+  /** A number, or null where there is no bound. */
+  private static void number(JsonGenerator json, String name, double value) throws IOException {
+    if (Double.isInfinite(value)) {
+      json.writeNullField(name);
+    } else {
+      json.writeNumberField(name, Figures.plain(value));
+    }
   }
 
   private static void words(JsonGenerator json, String name, Collection<String> words)

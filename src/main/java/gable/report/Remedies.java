@@ -24,6 +24,20 @@ final class Remedies {
           Map.entry("touching", "Part the bodies, or unite them, in a modelling program."),
           Map.entry("too-close", "Move the bodies apart in a modelling program."),
           Map.entry("points-down", "Lay the part so that the pin lies or stands."),
+          Map.entry("not-paired", "Give both halves of the joint in one run."),
+          Map.entry("no-slot", "Print the pin with support, or make room for a slot in the bore."),
+          Map.entry("no-web", "Nothing: a slot without a web only weakens the part."),
+          Map.entry("room-enough", "Nothing: the pin with its web goes in as it is."),
+          Map.entry("blocked", "Widen the bore, or leave the joint without a web."),
+          Map.entry(
+              "thin-wall",
+              "Thicken the part below the bore, shorten the pin, or lower --least-roof if the part"
+                  + " carries no load."),
+          Map.entry("slot-hangs", "Lay the part so that the slot lies below or above the bore."),
+          Map.entry("web-leans", "Lay the part with the pin so that the web stands below the pin."),
+          Map.entry("web-too-thick", "Lower --web-width, or print the pin with support."),
+          Map.entry("no-wall", "Make the wall below the pin higher, or print it with support."),
+          Map.entry("coaxial", "Print the pin with support; its web would be stopped at the gap."),
           Map.entry("polygon", "Turn a corner of it upwards in a modelling program."),
           Map.entry("thread", "Print it with support, or lay the part so that the thread stands."),
           Map.entry(

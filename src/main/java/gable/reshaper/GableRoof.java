@@ -51,6 +51,11 @@ public final class GableRoof implements Reshaper {
   }
 
   @Override
+  public List<String> settings() {
+    return List.of("slope", "smallest-bore", "largest-bore", "least-roof", "longest-bridge");
+  }
+
+  @Override
   public Optional<Proposal> propose(Feature feature, Surroundings around, Limits limits) {
     if (!(feature instanceof Bore bore)) {
       return Optional.empty();

@@ -22,14 +22,11 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Eases the mouths of a bore: a chamfer of 45 degrees, 0.4 mm deep, all around the profile that the
- * bore has, roof included, so that a pin finds its way in (common practice, no source). Sharp flat
- * mouths only; a mouth that is eased already, or curved, is left.
+ * Eases the mouths of a bore: a chamfer of 45 degrees, 0.4 mm deep by default, all around the
+ * profile that the bore has, roof included, so that a pin finds its way in (common practice, no
+ * source). Sharp flat mouths only; a mouth that is eased already, or curved, is left.
  */
 public final class LeadIn implements Reshaper {
-
-  /** How far along the axis and sideways the chamfer reaches, in millimetres. */
-  private static final double LEG = 0.4;
 
   /** For the service loader. */
   public LeadIn() {}
@@ -56,8 +53,13 @@ public final class LeadIn implements Reshaper {
 
   @Override
   public String summary() {
-    return "chamfers the flat mouths of bores by 0.4 mm at 45 degrees: of bores whose pin is known,"
-        + " of all with --with lead-in";
+    return "chamfers the flat mouths of bores at 45 degrees: of bores whose pin is known, of all with"
+        + " --with lead-in";
+  }
+
+  @Override
+  public List<String> settings() {
+    return List.of("lead-in", "least-roof", "slope");
   }
 
   @Override
@@ -69,12 +71,13 @@ public final class LeadIn implements Reshaper {
       return Optional.of(
           new LeftAlone(new Reason("not-round", "only round and roofed mouths are eased")));
     }
+    double leg = limits.joint().leadIn();
     List<Cut> cuts = new ArrayList<>();
     String why = "no mouth is flat and sharp";
     for (int side : new int[] {-1, 1}) {
       Rim rim = side < 0 ? bore.low() : bore.high();
       if (rim.kind() == EndKind.OPEN_SQUARE || rim.kind() == EndKind.OPEN_SLANTED) {
-        MouthTool.Answer answer = new MouthTool(bore, rim, side, LEG).answer(around, limits);
+        MouthTool.Answer answer = new MouthTool(bore, rim, side, leg).answer(around, limits);
         answer.tool().ifPresent(tool -> cuts.add(new Cut(Operation.SUBTRACT, tool)));
         why = answer.tool().isPresent() ? why : answer.why();
       }
@@ -86,13 +89,13 @@ public final class LeadIn implements Reshaper {
     if (cuts.isEmpty()) {
       return Optional.of(new LeftAlone(new Reason("no-mouth", why)));
     }
-    return Optional.of(new Reshape(ladder(cuts), Reason.notProved("no mouth can be eased")));
+    return Optional.of(new Reshape(ladder(cuts, leg), Reason.notProved("no mouth can be eased")));
   }
 
   /** Both mouths, or one of them. */
-  private static List<Variant> ladder(List<Cut> cuts) {
+  private static List<Variant> ladder(List<Cut> cuts, double leg) {
     List<Measure> measures =
-        List.of(Measure.length("leg", LEG), Measure.angle("chamfer", Math.PI / 4));
+        List.of(Measure.length("leg", leg), Measure.angle("chamfer", Math.PI / 4));
     List<Variant> ladder = new ArrayList<>();
     ladder.add(new Variant(cuts.size() == 1 ? "one mouth" : "two mouths", cuts, measures));
     for (int k = 0; k < cuts.size() && cuts.size() > 1; k++) {

@@ -21,9 +21,9 @@ import java.util.Optional;
  * Chamfers the flat tips of pins at 45 degrees, so that they find their way into a bore and, lying,
  * have no edge below that hangs.
  *
- * <p>The leg is 0.15 of the diameter, but 0.4 to 1.5 mm, and never more than 0.4 of the radius, so
- * that a flat face stays (estimate; the ends of dowel pins have 0.16 to 0.2 of the diameter along
- * the axis: ISO 8734:1997, table 1).
+ * <p>The leg is what is asked for, else 0.15 of the diameter, but 0.4 to 1.5 mm; and never more
+ * than 0.4 of the radius, so that a flat face stays (estimate; the ends of dowel pins have 0.16 to
+ * 0.2 of the diameter along the axis: ISO 8734:1997, table 1).
  */
 public final class TipChamfer implements Reshaper {
 
@@ -60,9 +60,14 @@ public final class TipChamfer implements Reshaper {
   }
 
   /** The leg for a pin of a radius, in millimetres. */
-  static double leg(double radius) {
+  static double leg(double radius, Limits.Joint joint) {
     double usual = Math.max(LEAST, Math.min(MOST, SHARE * 2 * radius));
-    return Math.min(usual, OF_RADIUS * radius);
+    return Math.min(joint.tip().orElse(usual), OF_RADIUS * radius);
+  }
+
+  @Override
+  public List<String> settings() {
+    return List.of("tip", "slope");
   }
 
   @Override
@@ -70,7 +75,7 @@ public final class TipChamfer implements Reshaper {
     if (!(feature instanceof Pin pin)) {
       return Optional.empty();
     }
-    double leg = leg(pin.radius());
+    double leg = leg(pin.radius(), limits.joint());
     Optional<Reason> unfit = unfit(pin, leg, around, limits);
     if (unfit.isPresent()) {
       return Optional.of(new LeftAlone(unfit.get()));

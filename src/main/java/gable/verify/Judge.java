@@ -11,7 +11,9 @@ import gable.plan.Operation;
 import gable.verify.Verdict.Evidence;
 import gable.verify.Verdict.Sound;
 import gable.verify.Verdict.Unsound;
+import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Proves edits, without knowing the code that made them: from the mesh before, the edit and what is
@@ -110,11 +112,22 @@ public final class Judge {
       this.tool = ToolBody.of(intent.cut().tool(), 0);
       this.patch = Patch.of(before, edit, tool.box(), margin);
       this.places = new PlaceProof(patch, edit, tool, intent.cut().operation(), slack);
-      boolean adding = intent.cut().operation() == Operation.ADD;
-      int[] all = intent.feature().wall();
-      int[] wall = adding ? before.heirsAndFaces(all) : before.heirs(all);
-      this.extent = new ExtentProof(patch, tool, slack, wall);
+      this.extent = new ExtentProof(patch, tool, slack, wall());
       this.slopes = new SlopeProof(patch, edit, tool, places, intent);
+    }
+
+    /**
+     * What is left of the feature's wall; with the faces that earlier edits have made of it where
+     * something is added, which may stand on them, or where no more of the wall itself goes.
+     */
+    private int[] wall() {
+      int[] all = intent.feature().wall();
+      int[] wall = before.heirs(all);
+      boolean adding = intent.cut().operation() == Operation.ADD;
+      boolean goes =
+          IntStream.range(0, edit.removedCount())
+              .anyMatch(k -> Arrays.binarySearch(wall, edit.removed(k)) >= 0);
+      return goes && !adding ? wall : before.heirsAndFaces(all);
     }
 
     Verdict verdict() {
@@ -123,7 +136,7 @@ public final class Judge {
           ClosedProof.fault(patch)
               .or(() -> AreaProof.fault(patch, single, edit))
               .or(this::hangingTogether)
-              .or(() -> slopes.fault(slack))
+              .or(() -> slopes.fault(slack, box.min().z()))
               .or(() -> CrossingProof.fault(patch, edit))
               .or(() -> CrossingProof.fault(patch, edit, single));
       return fault.isPresent() ? fault.get() : volumeVerdict();
@@ -146,6 +159,9 @@ public final class Judge {
           volumes.fault(before, box, intent.cut().operation(), extent.leavesSomething());
       if (fault.isEmpty()) {
         fault = ClosedForm.fault(patch, intent, tool, slack, volumes.change(), volumes.tolerance());
+      }
+      if (fault.isEmpty()) {
+        fault = WedgeForm.fault(patch, intent, tool, slack, volumes);
       }
       return fault.isPresent() ? fault.get() : new Sound(evidence(volumes));
     }

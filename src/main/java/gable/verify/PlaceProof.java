@@ -3,6 +3,7 @@ package gable.verify;
 import gable.geom.Vec3;
 import gable.mesh.MeshEdit;
 import gable.plan.Operation;
+import gable.plan.ToolPlane;
 import gable.verify.Verdict.Proof;
 import gable.verify.Verdict.Unsound;
 import java.util.Optional;
@@ -11,7 +12,8 @@ import java.util.Optional;
  * New facets are where they belong: one that is cut from an old facet lies in its plane and within
  * its outline, faces as it does and keeps out of the tool's way; one on a new face lies in a plane
  * of the tool, within the tool, and faces into the void that the cut makes (away from the material
- * that it adds). So nothing outside the tool changes.
+ * that it adds, whose base is meant to be inside the solid and may not show). So nothing outside
+ * the tool changes.
  */
 final class PlaceProof {
 
@@ -140,6 +142,12 @@ final class PlaceProof {
           "%s lies in no plane of the tool; the nearest is %.6f mm away",
           patch.name(f),
           nearest);
+    }
+    if (sense > 0 && tool.planes().get(best).role() == ToolPlane.Role.BASE) {
+      return Fault.of(
+          Proof.PLACE,
+          "%s shows a side of the added body that is meant to be inside",
+          patch.name(f));
     }
     if (most <= 0 && height(f) > 4 * (tool.planes().get(best).snap() + slack.vertex())) {
       return Fault.of(Proof.PLACE, "%s faces the wrong way", patch.name(f));

@@ -3,13 +3,15 @@ package gable.verify;
 import gable.geom.Vec3;
 import gable.mesh.MeshEdit;
 import gable.plan.Intent;
+import gable.plan.Operation;
 import gable.plan.ToolPlane.Role;
 import gable.verify.Verdict.Proof;
 import gable.verify.Verdict.Unsound;
 import java.util.Optional;
 
 /**
- * No new face hangs flatter than the slope limit, but for a bridge as wide as is meant.
+ * No new face hangs flatter than the slope limit, but for a bridge as wide as is meant, and what is
+ * added on the plate.
  *
  * <p>Slack: what the intent allows for the plane, and for each facet twice the stray of its corners
  * from that plane over its least height, which is the most by which it can lean from it (derived).
@@ -36,10 +38,22 @@ final class SlopeProof {
     this.across = level.norm() > 0 ? level.unit() : Vec3.X;
   }
 
-  Optional<Unsound> fault(Slack slack) {
+  /**
+   * Height above the lowest point of the part, in millimetres, up to which a face that is added
+   * lies on the plate: a tenth of the thinnest layers in use, 0.05 (practice), so that the first
+   * layer has it.
+   */
+  private static final double ON_PLATE = 0.005;
+
+  /**
+   * What is wrong.
+   *
+   * @param lowest height of the lowest point of the part
+   */
+  Optional<Unsound> fault(Slack slack, double lowest) {
     for (int f = patch.firstAdded(); f < patch.firstStaying(); f++) {
       int index = patch.id(f);
-      if (edit.onNewFace(index) && patch.normal(f).z() < 0) {
+      if (edit.onNewFace(index) && patch.normal(f).z() < 0 && !liesOn(f, lowest)) {
         Optional<Unsound> fault =
             role(index) == Role.BRIDGE ? spanned(f) : slopeFault(f, places.strayOf(index));
         if (fault.isPresent()) {
@@ -57,6 +71,14 @@ final class SlopeProof {
           allowed);
     }
     return Optional.empty();
+  }
+
+  private boolean liesOn(int f, double lowest) {
+    double highest = Double.NEGATIVE_INFINITY;
+    for (int k = 0; k < 3; k++) {
+      highest = Math.max(highest, patch.point(f, k).z());
+    }
+    return intent.cut().operation() == Operation.ADD && highest <= lowest + ON_PLATE;
   }
 
   private Role role(int index) {

@@ -23,6 +23,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
@@ -196,6 +197,18 @@ class CatalogueTest {
     Settings steep = Settings.usual().withLimits(Limits.usual().withSlope(1));
 
     Tally second = run(out, new Plan(steep, 2, PLENTY, LONG, false, false));
+
+    assertThat(second.reused()).isZero();
+  }
+
+  @Test
+  void otherJointsMakeEverythingAnew() throws Exception {
+    run();
+    Limits.Joint joint =
+        new Limits.Joint(OptionalDouble.empty(), 0.4, 0.8, 0.25, Limits.Joint.Webs.BELOW);
+    Settings loose = Settings.usual().withLimits(Limits.usual().withJoint(joint));
+
+    Tally second = run(out, new Plan(loose, 2, PLENTY, LONG, false, false));
 
     assertThat(second.reused()).isZero();
   }

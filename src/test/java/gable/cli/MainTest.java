@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -47,7 +48,12 @@ class MainTest {
 
   @Test
   void reshapersAreListedWithWhatTheyDo() {
-    assertThat(Call.of("reshapers").text()).containsPattern("(?m)^roof +gives horizontal bores");
+    String text = Call.of("reshapers").text();
+
+    assertThat(text).containsPattern("(?m)^roof +gives horizontal bores");
+    assertThat(text).containsPattern("(?m)^ +--least-roof=MM +Least material over a roof");
+    assertThat(text).containsPattern("(?m)^ +--tip=MM +Leg of the chamfer of a pin's tip");
+    assertThat(text).containsPattern("(?m)^ +--lead-in=MM +Leg of the chamfer of a bore's mouth");
   }
 
   @Test
@@ -81,6 +87,20 @@ class MainTest {
         "inspect X --up a,b,c",
         "inspect X --layer 0.2",
         "inspect X --layer 0 --line 0.4",
+        "inspect X --line 0",
+        "inspect X --line 2.6",
+        "inspect X --tip 0",
+        "inspect X --tip -1",
+        "inspect X --tip NaN",
+        "inspect X --tip 5.1",
+        "inspect X --lead-in 0",
+        "inspect X --lead-in 3.1",
+        "inspect X --web-width 0",
+        "inspect X --web-width 5.1",
+        "inspect X --clearance 0",
+        "inspect X --clearance -0.2",
+        "inspect X --clearance 1.1",
+        "inspect X --gusset above",
         "inspect X --with nobody",
         "inspect X --without nobody",
         "inspect X --mixed-orientation turn",
@@ -108,6 +128,15 @@ class MainTest {
     assertThat(call.text())
         .contains("B1  bore 8.00 mm, through, 20.00 mm", "peaked roof", "1 would be reshaped")
         .contains("45 degrees from the horizontal, 45 from the vertical");
+  }
+
+  /** Two lines, or three where two are thinner than 0.8 mm (common practice, no source). */
+  @ParameterizedTest
+  @CsvSource({"0.25, 0.75", "0.35, 1.05", "0.4, 0.8", "0.45, 0.9", "0.6, 1.2"})
+  void aWebIsMadeOfWholeLines(String line, String web) {
+    String text = Call.of("inspect", BLOCK, "--line", line, "--json", "-", "--quiet").text();
+
+    assertThat(text).contains("\"webWidthMm\" : " + web + ",");
   }
 
   @Test

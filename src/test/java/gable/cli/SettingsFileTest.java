@@ -62,6 +62,17 @@ class SettingsFileTest {
   }
 
   @Test
+  void sizesOfJointsAreSettingsLikeAnyOther() throws IOException {
+    assertThat(call("slope = 45\n").text())
+        .contains("\"tipMm\" : null,", "\"leadInMm\" : 0.4,", "\"webWidthMm\" : 0.8,")
+        .contains("\"clearanceMm\" : 0.2,", "\"gusset\" : \"below\",");
+    String all = "tip = 0.7\nlead-in = 0.5\nweb-width = 1.2\nclearance = 0.15\ngusset = both\n";
+    assertThat(call(all).text())
+        .contains("\"tipMm\" : 0.7,", "\"leadInMm\" : 0.5,", "\"webWidthMm\" : 1.2,")
+        .contains("\"clearanceMm\" : 0.15,", "\"gusset\" : \"both\",");
+  }
+
+  @Test
   void whatIsForOtherCommandsDoesNoHarm() throws IOException {
     assertThat(call("threads = 2\nfail-on = left\nbackup = .orig\n").code()).isZero();
   }
@@ -79,7 +90,7 @@ class SettingsFileTest {
         "slope = 1\\nslope = 2| line 2: slope is there twice",
         "[a]\\n[a]            | line 2: the heading [a] is there twice",
         "slope = steep        | line 1)",
-        "layer = 0.2          | --layer and --line are needed together"
+        "layer = 0.2          | --layer needs --line"
       })
   void aFaultIsNamedWithItsLine(String file, String words) throws IOException {
     Call call = call(file.replace("\\n", "\n"));

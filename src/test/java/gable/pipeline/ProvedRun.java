@@ -2,6 +2,7 @@ package gable.pipeline;
 
 import gable.feature.Feature;
 import gable.feature.FeatureFinder;
+import gable.feature.Partner;
 import gable.geom.Affine3;
 import gable.geom.Tolerances;
 import gable.geom.Vec3;
@@ -14,13 +15,23 @@ import gable.pipeline.ObjectReshaper.Result;
 import gable.plan.Limits;
 import gable.plan.Reshaper;
 import java.util.List;
+import java.util.Map;
 
-/** Reshapes a mesh with every proof on and the usual limits, coordinates on a grid of 1e-6 mm. */
+/** Reshapes a mesh with every proof on, coordinates on a grid of 1e-6 mm. */
 final class ProvedRun {
 
   private ProvedRun() {}
 
   static Result of(Mesh mesh, List<Reshaper> reshapers) {
+    return of(mesh, reshapers, Limits.usual());
+  }
+
+  static Result of(Mesh mesh, List<Reshaper> reshapers, Limits limits) {
+    return of(mesh, reshapers, limits, Map.of());
+  }
+
+  static Result of(
+      Mesh mesh, List<Reshaper> reshapers, Limits limits, Map<String, Partner> partners) {
     HalfEdges halfEdges = HalfEdges.of(mesh);
     Tolerances tolerances = Tolerances.forModel(mesh.box().reach(), 0);
     List<Feature> features = FeatureFinder.find(mesh, halfEdges, tolerances).features();
@@ -29,9 +40,10 @@ final class ProvedRun {
             new WorkMesh(mesh, halfEdges, FacetTree.of(mesh)),
             mesh.box(),
             frame,
-            Limits.usual(),
+            limits,
             reshapers,
             new Judged(mesh.box(), frame))
+        .joined(partners)
         .reshape(features);
   }
 

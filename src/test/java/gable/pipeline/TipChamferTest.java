@@ -12,9 +12,11 @@ import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
 import gable.pipeline.ObjectReshaper.Change;
 import gable.pipeline.ObjectReshaper.Result;
+import gable.plan.Limits;
 import gable.plan.Reshaper;
 import gable.reshaper.TipChamfer;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -71,6 +73,25 @@ class TipChamferTest {
     // every new point may be off by a step of the grid, 1e-6: that times the area of the end
     double area = Math.PI * radius * radius + 2 * Math.PI * radius * 2 * leg;
     assertThat(removed(before)).isCloseTo(polygonRing(48, radius, leg), within(1e-6 * area));
+  }
+
+  @ParameterizedTest(name = "asked for {0}: leg {1}")
+  @CsvSource({"0.3, 0.3", "1.1, 1.1", "4, 1.2"})
+  void theLegIsWhatIsAskedForWithinTheRadius(double asked, double leg) {
+    Limits.Joint usual = Limits.Joint.USUAL;
+    Limits.Joint joint =
+        new Limits.Joint(
+            OptionalDouble.of(asked),
+            usual.leadIn(),
+            usual.webWidth(),
+            usual.clearance(),
+            usual.webs());
+    Mesh before = pin(48, 3, 24).mesh();
+
+    Result result = ProvedRun.of(before, TIP, Limits.usual().withJoint(joint));
+
+    double volume = before.volume() - Edits.applied(before, result.edit()).volume();
+    assertThat(volume).isCloseTo(polygonRing(48, 3, leg), within(1e-4));
   }
 
   @Test

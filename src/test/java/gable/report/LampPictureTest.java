@@ -7,6 +7,7 @@ import gable.geom.Affine3;
 import gable.geom.Vec3;
 import gable.mesh.Mesh;
 import gable.pairs.Evidence;
+import gable.pipeline.Choice;
 import gable.pipeline.FeatureResult;
 import gable.pipeline.FileResult;
 import gable.pipeline.Gable;
@@ -20,8 +21,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -36,30 +37,38 @@ class LampPictureTest {
   private static final double SCALE = 7;
   private static final int WIDTH = 196;
   private static final int HEIGHT = 168;
+  private static final int COLUMNS = 4;
 
-  private final Shapes shapes = new Shapes(Observer.NONE);
-  private FileResult result = reshaped();
-
-  private FileResult reshaped() {
-    return Gable.installed().inspect(Input.file(LAMP), Settings.usual(), shapes);
+  /**
+   * A run.
+   *
+   * @param result what it gave
+   * @param parts the surfaces of foot, latch, arm and cap
+   */
+  private record Run(FileResult result, List<Shape> parts) {
+    static Run with(Set<String> reshapers) {
+      Shapes shapes = new Shapes(Observer.NONE);
+      Choice choice = new Choice(Set.of(), Set.of(), reshapers, Set.of());
+      Settings settings = Settings.usual().withChoice(choice);
+      FileResult result = Gable.installed().inspect(Input.file(LAMP), settings, shapes);
+      return new Run(result, shapes.of(result));
+    }
   }
 
-  @BeforeEach
-  void again() {
-    result = reshaped();
-  }
+  private final Run plain = Run.with(Set.of());
+  private final Run keyed = Run.with(Set.of("gusset"));
 
   @Test
   void everyPinHasItsBoreAndNoScrewDoes() {
     assertThat(
-            result.joints().pairs().stream()
+            plain.result.joints().pairs().stream()
                 .map(joint -> joint.pin().ids() + " in " + joint.bore().ids() + " " + joint.by()))
         .containsExactly(
             "[1.P1] in [4.B1] " + Evidence.PATTERN,
             "[1.P2] in [4.B2] " + Evidence.PATTERN,
             "[1.P3] in [2.B1] " + Evidence.POSITION,
             "[1.P4] in [3.B1] " + Evidence.SIZE);
-    assertThat(result.joints().doubts()).isEmpty();
+    assertThat(plain.result.joints().doubts()).isEmpty();
     assertThat(
             features().stream()
                 .map(feature -> FeatureView.of(feature.feature(), Affine3.IDENTITY))
@@ -84,21 +93,44 @@ class LampPictureTest {
   }
 
   private List<FeatureResult> features() {
-    return shapes.of(result).stream()
+    return plain.parts.stream()
         .flatMap(shape -> Notices.features(shape.result()).stream())
         .collect(Collectors.toList());
+  }
+
+  @Test
+  void onlyTheJointWithRoomForASlotBecomesAKeyhole() {
+    List<String> webs =
+        keyed.parts.stream()
+            .flatMap(
+                shape ->
+                    Notices.features(shape.result()).stream()
+                        .filter(
+                            feature ->
+                                feature.changes().stream()
+                                    .anyMatch(
+                                        change ->
+                                            change.by().equals("gusset")
+                                                && change.outcome() == Outcome.RESHAPED))
+                        .map(
+                            feature -> shape.result().place().featureId(feature.feature().id(), 0)))
+            .toList();
+
+    assertThat(webs).containsExactly("1.P4", "3.B1");
   }
 
   @Test
   void thePictureOfTheReadmeShowsWhatTheProgramDoes() throws IOException {
     String svg =
         head()
-            + panel(0, "pin P4 of the foot, lying", "P4", 4, 0)
-            + panel(1, "bore B1 of the arm", "B1", -3, 2)
-            + panel(2, "pin P1 of the foot, standing", "P1", 0, 0)
-            + panel(3, "bore B1 of the cap", "B1", 0, 3)
-            + panel(4, "latch on its captive pin P3", "P3", 0, 0)
-            + panel(5, "seat for an M4 screw, B3", "B3", 0, 0)
+            + panel(0, plain, "lying pin P4 of the foot", "P4", 0)
+            + panel(1, plain, "bore B1 of the arm", "B1", 2)
+            + panel(2, keyed, "P4, --with gusset", "P4", 0)
+            + panel(3, keyed, "B1, --with gusset", "B1", 2)
+            + panel(4, plain, "standing pin P1 of the foot", "P1", 0)
+            + panel(5, plain, "bore B1 of the cap", "B1", 3)
+            + panel(6, plain, "latch on its captive pin P3", "P3", 0)
+            + panel(7, plain, "seat for an M4 screw, B3", "B3", 0)
             + "</svg>\n";
 
     if (Boolean.getBoolean("golden.update")) {
@@ -115,9 +147,9 @@ class LampPictureTest {
             + " font-size=\"11\"><style>.is{fill:#9db4c8;stroke:#24425c;stroke-width:1}.was{fill:"
             + "none;stroke:#b8460e;stroke-width:1;stroke-dasharray:3 2}</style><rect width=\"%d\""
             + " height=\"%d\" fill=\"#fff\"/>\n",
-        3 * (WIDTH + 8),
+        COLUMNS * (WIDTH + 8),
         2 * (HEIGHT + 24),
-        3 * (WIDTH + 8),
+        COLUMNS * (WIDTH + 8),
         2 * (HEIGHT + 24));
   }
 
@@ -126,11 +158,10 @@ class LampPictureTest {
    *
    * @param at which panel
    * @param id of the feature within its part
-   * @param right how far the middle of the panel is from that of the feature, in millimetres
    * @param part number of the object, from 0
    */
-  private String panel(int at, String words, String id, double right, int part) {
-    Shape shape = shapes.of(result).get(part);
+  private static String panel(int at, Run run, String words, String id, int part) {
+    Shape shape = run.parts.get(part);
     Feature feature =
         Notices.features(shape.result()).stream()
             .map(FeatureResult::feature)
@@ -142,13 +173,13 @@ class LampPictureTest {
     Vec3 u = standing ? Vec3.X : axis;
     Vec3 w = u.cross(Vec3.Z);
     SectionPlane plane = new SectionPlane(u, Vec3.Z, w, feature.axis().origin().dot(w));
-    double x = feature.axis().origin().dot(u) + right;
+    double x = feature.axis().origin().dot(u);
     double z = feature.axis().origin().z();
     double half = WIDTH / SCALE / 2;
     double high = HEIGHT / SCALE / 2;
     Window window = new Window(x - half, z - high, x + half, z + high);
-    int left = at % 3 * (WIDTH + 8) + 4;
-    int top = at / 3 * (HEIGHT + 24);
+    int left = at % COLUMNS * (WIDTH + 8) + 4;
+    int top = at / COLUMNS * (HEIGHT + 24);
     StringBuilder svg = new StringBuilder();
     svg.append(
         String.format(
@@ -161,7 +192,7 @@ class LampPictureTest {
             top + 22,
             WIDTH,
             HEIGHT));
-    for (Shape each : shapes.of(result)) {
+    for (Shape each : run.parts) {
       path(svg, "is", each.after(), plane, window);
       path(svg, "was", each.before(), plane, window);
     }

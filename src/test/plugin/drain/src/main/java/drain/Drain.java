@@ -62,6 +62,11 @@ public final class Drain implements Reshaper {
   }
 
   @Override
+  public List<String> settings() {
+    return List.of("least-roof");
+  }
+
+  @Override
   public Optional<Proposal> propose(Feature feature, Surroundings around, Limits limits) {
     if (!(feature instanceof Bore bore) || bore.shape() != BoreShape.ROUND) {
       return Optional.empty(); // not its business
