@@ -111,25 +111,40 @@ public final class ObjectReshaper {
    */
   public record Result(List<FeatureChanges> features, MeshEdit edit) {}
 
-  /** Gets ready to work on a mesh. */
+  /**
+   * What is known of an object besides its mesh.
+   *
+   * @param box around all its vertices, in print space
+   * @param frame where it lies
+   * @param partners for the id of a feature the other half of its joint
+   */
+  public record Site(Box3 box, Frame frame, Map<String, Partner> partners) {
+
+    /** Copies the map. */
+    public Site {
+      partners = Map.copyOf(partners);
+    }
+  }
+
+  /** Gets ready to work on a mesh whose features are halves of no joints. */
   public ObjectReshaper(
       WorkMesh mesh, Box3 box, Frame frame, Limits limits, List<Reshaper> reshapers, Proof proof) {
-    this(mesh, box, frame, limits, reshapers, proof, BUDGET);
+    this(mesh, new Site(box, frame, Map.of()), limits, reshapers, proof);
+  }
+
+  /** Gets ready to work on a mesh. */
+  public ObjectReshaper(
+      WorkMesh mesh, Site site, Limits limits, List<Reshaper> reshapers, Proof proof) {
+    this(mesh, site, limits, reshapers, proof, BUDGET);
   }
 
   /** The same with another budget. */
   ObjectReshaper(
-      WorkMesh mesh,
-      Box3 box,
-      Frame frame,
-      Limits limits,
-      List<Reshaper> reshapers,
-      Proof proof,
-      long budget) {
+      WorkMesh mesh, Site site, Limits limits, List<Reshaper> reshapers, Proof proof, long budget) {
     this.budget = budget;
     this.mesh = mesh;
-    this.around = new Surroundings(mesh, box);
-    this.frame = frame;
+    this.around = new Surroundings(mesh, site.box, site.partners);
+    this.frame = site.frame;
     this.limits = limits;
     this.reshapers =
         reshapers.stream()

@@ -5,6 +5,7 @@ import gable.feature.BoreShape;
 import gable.feature.EndKind;
 import gable.feature.Feature;
 import gable.feature.Rim;
+import gable.feature.ScrewSeat;
 import gable.feature.Surroundings;
 import gable.plan.Cut;
 import gable.plan.LeftAlone;
@@ -46,8 +47,14 @@ public final class LeadIn implements Reshaper {
   }
 
   @Override
+  public boolean onForJoints() {
+    return true;
+  }
+
+  @Override
   public String summary() {
-    return "chamfers the flat mouths of bores at 45 degrees (only with --with lead-in)";
+    return "chamfers the flat mouths of bores at 45 degrees: of bores whose pin is known, of all with"
+        + " --with lead-in";
   }
 
   @Override
@@ -74,6 +81,10 @@ public final class LeadIn implements Reshaper {
         answer.tool().ifPresent(tool -> cuts.add(new Cut(Operation.SUBTRACT, tool)));
         why = answer.tool().isPresent() ? why : answer.why();
       }
+    }
+    Optional<ScrewSeat> seat = ScrewSeat.of(bore);
+    if (cuts.isEmpty() && seat.isPresent()) {
+      return Optional.of(new LeftAlone(Reason.screwSeat(seat.get().screw())));
     }
     if (cuts.isEmpty()) {
       return Optional.of(new LeftAlone(new Reason("no-mouth", why)));
