@@ -49,19 +49,20 @@ final class HeightAbove {
   double over(WorkMesh mesh, double top) {
     Box3 box = Box3.around(patch);
     Vec3 high = new Vec3(box.max().x(), box.max().y(), Math.max(top, box.max().z()));
-    mesh.visit(new Box3(box.min(), high), facet -> measure(mesh, facet));
+    double foot = normal.dot(base);
+    mesh.visitBelow(
+        new Box3(box.min(), high), normal, () -> least + foot, facet -> measure(mesh, facet));
     return least;
   }
 
   private void measure(WorkMesh mesh, int facet) {
-    Vec3 up = mesh.facetNormal(facet);
-    if (!(up.z() > UPRIGHT * up.norm())) {
+    Vec3 a = mesh.point(mesh.corner(facet, 0));
+    Vec3 b = mesh.point(mesh.corner(facet, 1));
+    Vec3 c = mesh.point(mesh.corner(facet, 2));
+    if (!(Math.min(height(a), Math.min(height(b), height(c))) < least) || !facesUp(a, b, c)) {
       return;
     }
-    List<Vec3> polygon = new ArrayList<>();
-    for (int k = 0; k < 3; k++) {
-      polygon.add(mesh.point(mesh.corner(facet, k)));
-    }
+    List<Vec3> polygon = List.of(a, b, c);
     for (int k = 0; k < patch.size() && !polygon.isEmpty(); k++) {
       polygon = kept(polygon, inward.get(k), inward.get(k).dot(patch.get(k)));
     }
@@ -69,6 +70,11 @@ final class HeightAbove {
     for (Vec3 p : polygon) {
       least = Math.min(least, height(p));
     }
+  }
+
+  private static boolean facesUp(Vec3 a, Vec3 b, Vec3 c) {
+    Vec3 up = b.minus(a).cross(c.minus(a));
+    return up.z() > UPRIGHT * up.norm();
   }
 
   /** Sign of the turn of the patch seen from above. */

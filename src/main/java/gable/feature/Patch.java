@@ -76,6 +76,21 @@ final class Patch {
     return bends;
   }
 
+  /** How hollow the facets are that are in the set now, however they came there. */
+  double hollowness() {
+    bends.clear();
+    for (int k = 0; k < facets.size(); k++) {
+      int facet = facets.get(k);
+      for (int h = 3 * facet; h < 3 * facet + 3; h++) {
+        int other = surface.beyond(h);
+        if (other > facet && facets.contains(other)) {
+          bends.add(h, other);
+        }
+      }
+    }
+    return bends.hollowness();
+  }
+
   /** Adds whole levels of smooth neighbours up to the limit; false if there are no more. */
   boolean extend(int limit, FacetStates states) {
     while (facets.size() < limit) {

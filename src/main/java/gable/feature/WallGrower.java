@@ -19,12 +19,15 @@ final class WallGrower {
   /** Size from which a patch has corners and bends enough that its scatter can be believed. */
   private static final int SCATTERED = 64;
 
+  /** Size from which a growing wall must be hollow, again each time it has doubled. */
+  private static final int SPREAD = 128;
+
   /**
-   * Share of concave bends over convex ones from which a small patch is worth measuring. A wall
-   * with 10 micrometres of noise on facets of a quarter of a millimetre has about 0.4; less is
-   * measured when the patch is larger.
+   * Share of concave bends over convex ones from which a small patch is worth measuring: that of a
+   * wall without noise. What chance makes of some twenty facets tells little, and is measured when
+   * the patch is larger.
    */
-  private static final double CLEARLY_HOLLOW = 0.4;
+  private static final double CLEARLY_HOLLOW = 0.9;
 
   /** Share below which a patch of some size is rough or wavy, and no wall. */
   private static final double LEAST_HOLLOW = 0.15;
@@ -178,20 +181,22 @@ final class WallGrower {
     long before = 0;
     int settled = 0;
     int largest = 0;
+    int next = SPREAD;
     double least = 0;
     while (settled < MOST_SETTLING) {
       var test = new WallTest(surface, model.cylinder(), tolerance, model.facetAngle());
-      grown.clear();
-      for (int k = 0; k < facets.size(); k++) {
-        if (test.accepts(facets.get(k))) {
-          grown.add(facets.get(k));
-        }
-      }
-      if (grown.size() < FEWEST) {
+      if (!accept(test)) {
         return Optional.empty();
       }
       boolean done = flood(test, Math.max(64, 2 * grown.size()), states);
       facets.set(grown.items(), grown.size());
+      if (facets.size() >= next) {
+        next = 2 * facets.size();
+        if (patch.hollowness() < LEAST_HOLLOW) {
+          core = facets.size() / NO_WALL_SHARE;
+          return Optional.empty();
+        }
+      }
       long hash = hash();
       if (done && hash == before) {
         if (tolerance >= mostNoise(model.cylinder().radius()) || !isOpenAndNoisy(model)) {
@@ -210,6 +215,17 @@ final class WallGrower {
     }
     dropLooseSlivers();
     return facets.size() < FEWEST ? Optional.empty() : Optional.of(model);
+  }
+
+  /** Starts the grown wall with the facets that pass; false if they are too few. */
+  private boolean accept(WallTest test) {
+    grown.clear();
+    for (int k = 0; k < facets.size(); k++) {
+      if (test.accepts(facets.get(k))) {
+        grown.add(facets.get(k));
+      }
+    }
+    return grown.size() >= FEWEST;
   }
 
   /**

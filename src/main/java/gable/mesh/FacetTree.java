@@ -2,6 +2,7 @@ package gable.mesh;
 
 import gable.geom.Box3;
 import gable.geom.Vec3;
+import java.util.function.DoubleSupplier;
 import java.util.function.IntConsumer;
 
 /**
@@ -53,6 +54,69 @@ public final class FacetTree {
         stack[depth++] = 2 * node;
       }
     }
+  }
+
+  /**
+   * Calls {@code visitor} with every facet that may reach below a plane inside a box (and with some
+   * that do not), those that may be lowest first.
+   *
+   * @param box where
+   * @param normal direction that counts as up, n
+   * @param bound asked again and again: places with n · p at or above it need not be visited
+   */
+  public void visitBelow(Box3 box, Vec3 normal, DoubleSupplier bound, IntConsumer visitor) {
+    int[] stack = new int[64];
+    int depth = 0;
+    stack[depth++] = 1;
+    while (depth > 0) {
+      int node = stack[--depth];
+      if (!nodeMeets(node, box) || !(lowest(node, box, normal) < bound.getAsDouble())) {
+        continue;
+      }
+      if (node >= leaves) {
+        visitLeaf(
+            node - leaves,
+            box,
+            facet -> {
+              if (lowestOfFacet(facet, box, normal) < bound.getAsDouble()) {
+                visitor.accept(facet);
+              }
+            });
+      } else {
+        int first = lowest(2 * node, box, normal) <= lowest(2 * node + 1, box, normal) ? 0 : 1;
+        stack[depth++] = 2 * node + 1 - first;
+        stack[depth++] = 2 * node + first;
+      }
+    }
+  }
+
+  /** Lower bound of n · p in what a node's box and another have in common. */
+  private double lowest(int node, Box3 box, Vec3 n) {
+    int at = 6 * node;
+    return lowest(n.x(), boxes[at], boxes[at + 3], box.min().x(), box.max().x())
+        + lowest(n.y(), boxes[at + 1], boxes[at + 4], box.min().y(), box.max().y())
+        + lowest(n.z(), boxes[at + 2], boxes[at + 5], box.min().z(), box.max().z());
+  }
+
+  /** Lower bound of n · p in what a facet's box and another have in common. */
+  private double lowestOfFacet(int facet, Box3 box, Vec3 n) {
+    int a = mesh.corner(facet, 0);
+    int b = mesh.corner(facet, 1);
+    int c = mesh.corner(facet, 2);
+    double xLow = Math.min(mesh.x(a), Math.min(mesh.x(b), mesh.x(c)));
+    double xHigh = Math.max(mesh.x(a), Math.max(mesh.x(b), mesh.x(c)));
+    double yLow = Math.min(mesh.y(a), Math.min(mesh.y(b), mesh.y(c)));
+    double yHigh = Math.max(mesh.y(a), Math.max(mesh.y(b), mesh.y(c)));
+    double zLow = Math.min(mesh.z(a), Math.min(mesh.z(b), mesh.z(c)));
+    double zHigh = Math.max(mesh.z(a), Math.max(mesh.z(b), mesh.z(c)));
+    return lowest(n.x(), xLow, xHigh, box.min().x(), box.max().x())
+        + lowest(n.y(), yLow, yHigh, box.min().y(), box.max().y())
+        + lowest(n.z(), zLow, zHigh, box.min().z(), box.max().z());
+  }
+
+  /** Least of n x for x in two ranges at once. */
+  private static double lowest(double n, double low, double high, double least, double most) {
+    return n > 0 ? n * Math.max(low, least) : n * Math.min(high, most);
   }
 
   /**

@@ -9,8 +9,11 @@ import java.util.BitSet;
 import java.util.Collection;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.DoubleSupplier;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 
@@ -122,13 +125,31 @@ public final class WorkMesh {
 
   /** Calls {@code visitor} once with every living facet whose box meets the given one. */
   public void visit(Box3 box, IntConsumer visitor) {
-    tree.visit(
-        box,
-        facet -> {
-          if (alive(facet)) {
-            visitor.accept(facet);
-          }
-        });
+    tree.visit(box, living(visitor));
+    visitAdded(box, visitor);
+  }
+
+  /**
+   * Like {@link #visit}, but leaves out facets that lie wholly at or above a plane, where the
+   * search can tell.
+   *
+   * @param normal direction that counts as up, n
+   * @param bound asked again and again: places with n · p at or above it need not be visited
+   */
+  public void visitBelow(Box3 box, Vec3 normal, DoubleSupplier bound, IntConsumer visitor) {
+    visitAdded(box, visitor);
+    tree.visitBelow(box, normal, bound, living(visitor));
+  }
+
+  private IntConsumer living(IntConsumer visitor) {
+    return facet -> {
+      if (alive(facet)) {
+        visitor.accept(facet);
+      }
+    };
+  }
+
+  private void visitAdded(Box3 box, IntConsumer visitor) {
     for (Addition addition : additions) {
       if (addition.box.meets(box)) {
         for (int facet = addition.from; facet < addition.to; facet++) {
@@ -142,15 +163,7 @@ public final class WorkMesh {
 
   /** Calls {@code visitor} with every living facet that a ray may meet, and some that it misses. */
   public void visitAlong(Vec3 from, Vec3 direction, double length, IntConsumer visitor) {
-    tree.visitAlong(
-        from,
-        direction,
-        length,
-        facet -> {
-          if (alive(facet)) {
-            visitor.accept(facet);
-          }
-        });
+    tree.visitAlong(from, direction, length, living(visitor));
     Box3 ray = Box3.EMPTY.with(from).with(from.along(direction, length));
     for (Addition addition : additions) {
       if (addition.box.meets(ray)) {
@@ -239,14 +252,15 @@ public final class WorkMesh {
 
   /** Half-edges of staying facets along the removed ones, by their start and end. */
   private Map<Long, Integer> exposedBy(MeshEdit edit) {
-    BitSet going = new BitSet();
+    // a set of bits would be as long as the mesh for each of many small edits
+    Set<Integer> going = new HashSet<>();
     for (int k = 0; k < edit.removedCount(); k++) {
-      going.set(edit.removed(k));
+      going.add(edit.removed(k));
     }
     Map<Long, Integer> exposed = new HashMap<>();
     for (int k = 0; k < edit.removedCount(); k++) {
       for (int h = 3 * edit.removed(k); h < 3 * edit.removed(k) + 3; h++) {
-        if (!going.get(opposite[h] / 3)) {
+        if (!going.contains(opposite[h] / 3)) {
           exposed.put(key(origin(opposite[h]), target(opposite[h])), opposite[h]);
         }
       }

@@ -14,7 +14,7 @@ final class Effort {
   /** Pieces of the part that are tried, and the length of each. */
   private static final int SAMPLES = 8;
 
-  private static final int SAMPLE = 1 << 16;
+  private static final int SAMPLE = 1 << 15;
 
   private Effort() {}
 

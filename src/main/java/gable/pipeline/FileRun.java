@@ -49,17 +49,20 @@ final class FileRun {
    * @param output where the result goes; nothing for an inspection
    */
   static FileResult of(Input input, Optional<Output> output, Work work) {
-    Source source = Source.unread(input.name());
+    Opened opened;
     try {
-      Opened opened = Opened.of(input);
-      source = opened.source();
-      try (OpcPackage content = opened.content()) {
-        return new FileRun(opened, content, output, work).run();
-      }
+      opened = Opened.of(input);
     } catch (PackageException e) {
-      return Problems.invalid(source, e);
+      return Problems.invalid(Source.unread(input.name()), e);
     } catch (OutOfMemoryError e) {
-      return Problems.invalid(source, tooLarge(e));
+      return Problems.invalid(Source.unread(input.name()), tooLarge(e));
+    }
+    try (OpcPackage content = opened.content()) {
+      return new FileRun(opened, content, output, work).run();
+    } catch (PackageException e) {
+      return Problems.invalid(opened.source(), e);
+    } catch (OutOfMemoryError e) {
+      return Problems.invalid(opened.source(), tooLarge(e));
     } catch (IOException e) {
       throw new IllegalStateException("closing what was only read does not fail", e);
     }
@@ -159,6 +162,7 @@ final class FileRun {
   }
 
   private FileResult unchanged() throws PackageException, WriteException {
+    Source source = opened.source();
     if (output.isPresent()) {
       content.requireSound();
       Delivery delivery = new Delivery(opened, output.get());
@@ -166,17 +170,18 @@ final class FileRun {
         delivery.write(opened.bytes()::writeTo, written -> {});
       }
     }
-    return new FileResult.Unchanged(opened.source(), objects, notices);
+    return new FileResult.Unchanged(source, objects, notices);
   }
 
   private FileResult changed(Rewrite rewrite, Conformance conformance)
       throws PackageException, WriteException {
+    Source source = opened.source();
     notices.addAll(rewrite.notices());
     if (output.isPresent()) {
       new Delivery(opened, output.get())
           .write(rewrite::writeTo, written -> rewrite.check(written, conformance));
     }
-    return new FileResult.Changed(opened.source(), objects, notices, output.isPresent());
+    return new FileResult.Changed(source, objects, notices, output.isPresent());
   }
 
   private FileResult rejected(Cause cause, Notice reason) {

@@ -167,15 +167,16 @@ public final class Gable {
 
   /** Holds a package against the standard; nothing is written. Needs no reshapers. */
   public static Validated validate(Input input) {
-    Source source = Source.unread(input.name());
+    Opened opened;
     try {
-      Opened opened = Opened.of(input);
-      source = opened.source();
-      try (OpcPackage content = opened.content()) {
-        return new Validated(source, Validation.of(content));
-      }
+      opened = Opened.of(input);
     } catch (PackageException e) {
-      return new Validated(source, Validation.refused(e));
+      return new Validated(Source.unread(input.name()), Validation.refused(e));
+    }
+    try (OpcPackage content = opened.content()) {
+      return new Validated(opened.source(), Validation.of(content));
+    } catch (PackageException e) {
+      return new Validated(opened.source(), Validation.refused(e));
     } catch (IOException e) {
       throw new IllegalStateException("closing what was only read does not fail", e);
     }

@@ -15,11 +15,11 @@ import java.util.Optional;
 /**
  * An input whose bytes are at hand.
  *
- * @param source what results say of it
+ * @param hashed what results say of it, found beside the reading
  * @param bytes all its bytes
  * @param path the file, if it is one that can be read anywhere and more than once
  */
-record Opened(Source source, Bytes bytes, Optional<Path> path) {
+record Opened(Beside<Source> hashed, Bytes bytes, Optional<Path> path) {
 
   private static final Rule UNREADABLE =
       Rule.error("input-unreadable", "practice", "check the rights and the disk, then try again");
@@ -56,14 +56,31 @@ record Opened(Source source, Bytes bytes, Optional<Path> path) {
         Files.isRegularFile(path)
             && Files.isReadable(path)
             && Files.size(path) <= OpcLimits.DEFAULT.archive().bytes();
-    Source source = hashable ? bytes.source(name) : Source.unread(name);
-    return new Opened(source, bytes, Optional.of(path));
+    Beside<Source> hashed = Beside.start(() -> hashable ? hash(bytes, name) : Source.unread(name));
+    return new Opened(hashed, bytes, Optional.of(path));
   }
 
   private static Opened ofStream(String name, InputStream stream) throws IOException {
     byte[] all = Bytes.read(stream, OpcLimits.DEFAULT.archive().bytes());
     Bytes bytes = Bytes.of(all);
-    return new Opened(bytes.source(name), bytes, Optional.empty());
+    return new Opened(Beside.start(() -> hash(bytes, name)), bytes, Optional.empty());
+  }
+
+  /** What cannot be read to its end has no hash; opening its content will say what is wrong. */
+  private static Source hash(Bytes bytes, String name) {
+    try {
+      return bytes.source(name);
+    } catch (IOException e) {
+      return Source.unread(name);
+    }
+  }
+
+  /**
+   * What results say of it. To be asked for before anything is written, since the input may be the
+   * output.
+   */
+  Source source() {
+    return hashed.result();
   }
 
   /** Opens the package. */

@@ -25,6 +25,11 @@ final class Canvas {
   private final float[] normals;
   private final byte[] what; // NONE, or 1 plain, or 2 marked
 
+  /** First and last column to be looked at in a row. */
+  private double from;
+
+  private double to;
+
   /** An empty picture; a step in depth of more than {@code step} is an outline. */
   Canvas(int width, int height, double step) {
     this.width = width * FINE;
@@ -34,6 +39,16 @@ final class Canvas {
     this.normals = new float[3 * this.width * this.height];
     this.what = new byte[this.width * this.height];
     Arrays.fill(depth, Float.NEGATIVE_INFINITY);
+  }
+
+  /** A picture that goes on from another. */
+  Canvas(Canvas other) {
+    this.width = other.width;
+    this.height = other.height;
+    this.step = other.step;
+    this.depth = other.depth.clone();
+    this.normals = other.normals.clone();
+    this.what = other.what.clone();
   }
 
   /**
@@ -52,13 +67,34 @@ final class Canvas {
     int top = (int) Math.max(0, Math.ceil(least(t[1], t[4], t[7]) - 0.5));
     int bottom = (int) Math.min(height - 1.0, Math.floor(-least(-t[1], -t[4], -t[7]) - 0.5));
     for (int y = top; y <= bottom; y++) {
-      for (int x = left; x <= right; x++) {
+      from = left;
+      to = right;
+      narrow(t, 3, 6, y + 0.5, area);
+      narrow(t, 6, 0, y + 0.5, area);
+      narrow(t, 0, 3, y + 0.5, area);
+      for (int x = (int) from; x <= to; x++) {
         double a = part(t, 3, 6, x + 0.5, y + 0.5) / area;
         double b = part(t, 6, 0, x + 0.5, y + 0.5) / area;
         double c = 1 - a - b;
         if (a >= 0 && b >= 0 && c >= 0) {
           dot(y * width + x, (float) (a * t[2] + b * t[5] + c * t[8]), normal, marked);
         }
+      }
+    }
+  }
+
+  /**
+   * Narrows the columns of a row to those on the inner side of an edge, and one more, since each is
+   * judged on its own: the box around a long thin triangle has many dots and few of its.
+   */
+  private void narrow(double[] t, int i, int j, double y, double area) {
+    double fall = area > 0 ? t[j + 1] - t[i + 1] : t[i + 1] - t[j + 1];
+    if (fall != 0) {
+      double crossing = (t[i] * (t[j + 1] - y) - t[j] * (t[i + 1] - y)) / (t[j + 1] - t[i + 1]);
+      if (fall > 0) {
+        to = Math.min(to, Math.ceil(crossing));
+      } else {
+        from = Math.max(from, Math.floor(crossing) - 1);
       }
     }
   }

@@ -8,10 +8,11 @@ import gable.geom.Vec3;
 import gable.mesh.Mesh;
 import gable.pipeline.FeatureResult;
 import gable.pipeline.Outcome;
+import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.IntPredicate;
 
 /**
  * Pictures of a plate before and after a run, as PNG, both from the same place: into the largest
@@ -29,26 +30,51 @@ public final class Pictures {
   private static final double MARGIN = 0.04;
   private static final double OUTLINE = 0.02; // step in depth, as a share of the whole
 
-  private final List<Shape> shapes;
-  private final View view;
+  private final List<Seen> all;
   private final Box3 box;
+  private final Canvas kept;
 
-  private Pictures(List<Shape> shapes, View view, Box3 box) {
-    this.shapes = shapes;
-    this.view = view;
+  private Pictures(List<Seen> all, Box3 box) {
+    this.all = all;
     this.box = box;
+    this.kept = new Canvas(WIDTH, HEIGHT, OUTLINE * scale() * box.diagonal());
+    for (Seen each : all) {
+      toDots(each.points);
+      BitSet facets = each.shape.removed();
+      facets.flip(0, each.shape.before().facetCount());
+      draw(kept, each, each.shape.before(), facets);
+    }
+  }
+
+  /** A surface at one of its places. */
+  private static final class Seen {
+    final Shape shape;
+    final Mesh after; // has all the vertices of the mesh before, and the new ones
+
+    /** Coordinates in the picture of each vertex. */
+    final double[] points;
+
+    Seen(Shape shape, Mesh after, double[] points) {
+      this.shape = shape;
+      this.after = after;
+      this.points = points;
+    }
   }
 
   /** Pictures of the given surfaces. */
   public static Pictures of(List<Shape> shapes) {
     View view = View.into(axis(shapes));
+    List<Seen> all = new ArrayList<>();
     Box3 box = Box3.EMPTY;
     for (Shape shape : shapes) {
+      Mesh after = shape.after();
       for (Affine3 place : shape.places()) {
-        box = box.with(View.box(view.seen(shape.any(), place)));
+        Seen seen = new Seen(shape, after, view.seen(after, place));
+        box = box.with(View.box(seen.points));
+        all.add(seen);
       }
     }
-    return new Pictures(shapes, view, box);
+    return new Pictures(all, box);
   }
 
   /** Out of the largest bore that was changed, or else of the largest, at an end that is open. */
@@ -74,36 +100,32 @@ public final class Pictures {
 
   /** The plate as it was. */
   public byte[] before() {
-    return draw(false);
-  }
-
-  /** The plate as it is after the run. */
-  public byte[] after() {
-    return draw(true);
-  }
-
-  private byte[] draw(boolean after) {
-    Canvas canvas = new Canvas(WIDTH, HEIGHT, OUTLINE * scale() * box.diagonal());
-    for (Shape shape : shapes) {
-      Mesh mesh = after ? shape.after() : shape.before();
-      IntPredicate marked = after ? shape::isNew : facet -> false;
-      for (Affine3 place : shape.places()) {
-        draw(canvas, mesh, view.seen(mesh, place), marked);
-      }
+    Canvas canvas = new Canvas(kept);
+    for (Seen each : all) {
+      draw(canvas, each, each.shape.before(), each.shape.removed());
     }
     return Png.of(canvas.pixels(), WIDTH);
   }
 
-  private void draw(Canvas canvas, Mesh mesh, double[] seen, IntPredicate marked) {
-    toDots(seen);
+  /** The plate as it is after the run. */
+  public byte[] after() {
+    Canvas canvas = new Canvas(kept);
+    for (Seen each : all) {
+      draw(canvas, each, each.after, each.shape.added());
+    }
+    return Png.of(canvas.pixels(), WIDTH);
+  }
+
+  private static void draw(Canvas canvas, Seen seen, Mesh mesh, BitSet facets) {
     double[] t = new double[9];
     double[] normal = new double[3];
-    for (int facet = 0; facet < mesh.facetCount(); facet++) {
+    boolean after = mesh != seen.shape.before();
+    for (int facet = facets.nextSetBit(0); facet >= 0; facet = facets.nextSetBit(facet + 1)) {
       for (int k = 0; k < 3; k++) {
-        System.arraycopy(seen, 3 * mesh.corner(facet, k), t, 3 * k, 3);
+        System.arraycopy(seen.points, 3 * mesh.corner(facet, k), t, 3 * k, 3);
       }
       if (normal(t, normal)) {
-        canvas.draw(t, normal, marked.test(facet));
+        canvas.draw(t, normal, after && seen.shape.isNew(facet));
       }
     }
   }

@@ -5,6 +5,7 @@ import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
 import gable.pipeline.ObjectPlace;
 import gable.pipeline.ObjectResult;
+import java.util.BitSet;
 import java.util.List;
 
 /**
@@ -30,6 +31,23 @@ public record Shape(ObjectResult result, Mesh before, MeshEdit edit) {
   public boolean isNew(int facet) {
     int index = facet - (before.facetCount() - edit.removedCount());
     return index >= 0 && edit.onNewFace(index);
+  }
+
+  /** The facets of {@link #before} that are no more. */
+  BitSet removed() {
+    BitSet facets = new BitSet(before.facetCount());
+    for (int index = 0; index < edit.removedCount(); index++) {
+      facets.set(edit.removed(index));
+    }
+    return facets;
+  }
+
+  /** The facets of {@link #after} that were not there before. */
+  BitSet added() {
+    BitSet facets = new BitSet();
+    int first = before.facetCount() - edit.removedCount();
+    facets.set(first, first + edit.facetCount());
+    return facets;
   }
 
   /** From the first place to each place, the first included. */

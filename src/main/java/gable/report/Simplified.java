@@ -7,9 +7,7 @@ import gable.mesh.Mesh;
 import gable.pipeline.FeatureResult;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.IntPredicate;
 
 /**
@@ -25,7 +23,7 @@ import java.util.function.IntPredicate;
 record Simplified(double[] points, List<int[]> groups) {
 
   private static final double NEAR = 1.5; // radii around a feature
-  private static final int FINEST = 400; // cells along the diagonal
+  private static final int FINEST = 400; // cells along the diagonal; nine bits number them
   private static final int COARSEST = 4;
 
   static Simplified of(Shape shape, int most) {
@@ -61,35 +59,43 @@ record Simplified(double[] points, List<int[]> groups) {
       boxes.add(line.grown(NEAR * feature.radius()));
     }
     boolean[] near = new boolean[mesh.vertexCount()];
-    for (int vertex = 0; vertex < near.length; vertex++) {
-      near[vertex] = vertex >= shape.before().vertexCount() || isIn(boxes, mesh.point(vertex));
+    Arrays.fill(near, shape.before().vertexCount(), near.length, true);
+    for (Box3 box : boxes) {
+      markInside(box, mesh, near);
     }
     return near;
   }
 
-  private static boolean isIn(List<Box3> boxes, Vec3 point) {
-    for (Box3 box : boxes) {
-      if (box.contains(point)) {
-        return true;
+  private static void markInside(Box3 box, Mesh mesh, boolean[] near) {
+    double low = box.min().x();
+    double high = box.max().x();
+    for (int vertex = 0; vertex < near.length; vertex++) {
+      double x = mesh.x(vertex);
+      if (x >= low && x <= high && !near[vertex]) {
+        near[vertex] = box.contains(mesh.point(vertex));
       }
     }
-    return false;
   }
 
+  /** Each vertex that is not near gets the number of the first one in its cell. */
   private static int[] drawnTogether(Mesh mesh, boolean[] near, Box3 box, int cells) {
     double size = Math.max(1e-9, box.diagonal() / cells);
-    Map<Long, Integer> first = new HashMap<>();
-    int[] number = new int[mesh.vertexCount()];
-    for (int vertex = 0; vertex < number.length; vertex++) {
-      if (near[vertex]) {
-        number[vertex] = vertex;
-        continue;
+    long[] keys = new long[near.length]; // cell, then number: nine bits for each coordinate
+    int count = 0;
+    for (int vertex = 0; vertex < near.length; vertex++) {
+      if (!near[vertex]) {
+        long x = (long) ((mesh.x(vertex) - box.min().x()) / size);
+        long y = (long) ((mesh.y(vertex) - box.min().y()) / size);
+        long z = (long) ((mesh.z(vertex) - box.min().z()) / size);
+        keys[count++] = (x << 18 | y << 9 | z) << Integer.SIZE | vertex;
       }
-      Vec3 p = mesh.point(vertex).minus(box.min());
-      long cell =
-          ((long) (p.x() / size) << 40) | ((long) (p.y() / size) << 20) | (long) (p.z() / size);
-      Integer known = first.putIfAbsent(cell, vertex);
-      number[vertex] = known == null ? vertex : known;
+    }
+    Arrays.sort(keys, 0, count);
+    int[] number = identity(near.length);
+    for (int k = 1; k < count; k++) {
+      if (keys[k] >> Integer.SIZE == keys[k - 1] >> Integer.SIZE) {
+        number[(int) keys[k]] = number[(int) keys[k - 1]];
+      }
     }
     return number;
   }

@@ -47,10 +47,17 @@ record View(Vec3 right, Vec3 up, Vec3 towards) {
 
   /** Box around coordinates in the picture. */
   static Box3 box(double[] seen) {
-    Box3 box = Box3.EMPTY;
-    for (int at = 0; at < seen.length; at += 3) {
-      box = box.with(new Vec3(seen[at], seen[at + 1], seen[at + 2]));
+    if (seen.length == 0) {
+      return Box3.EMPTY;
     }
-    return box;
+    double[] low = {seen[0], seen[1], seen[2]};
+    double[] high = low.clone();
+    for (int at = 3; at < seen.length; at += 3) {
+      for (int k = 0; k < 3; k++) {
+        low[k] = Math.min(low[k], seen[at + k]);
+        high[k] = Math.max(high[k], seen[at + k]);
+      }
+    }
+    return new Box3(new Vec3(low[0], low[1], low[2]), new Vec3(high[0], high[1], high[2]));
   }
 }

@@ -27,6 +27,16 @@ final class Growing {
       values[size++] = value;
     }
 
+    void add(double first, double second, double third) {
+      if (size + 3 > values.length) {
+        values = Arrays.copyOf(values, larger(size, size + 3));
+      }
+      values[size] = first;
+      values[size + 1] = second;
+      values[size + 2] = third;
+      size += 3;
+    }
+
     int size() {
       return size;
     }
@@ -51,6 +61,16 @@ final class Growing {
         values = Arrays.copyOf(values, larger(size, size + 1));
       }
       values[size++] = value;
+    }
+
+    void add(int first, int second, int third) {
+      if (size + 3 > values.length) {
+        values = Arrays.copyOf(values, larger(size, size + 3));
+      }
+      values[size] = first;
+      values[size + 1] = second;
+      values[size + 2] = third;
+      size += 3;
     }
 
     int size() {

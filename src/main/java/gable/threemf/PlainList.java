@@ -44,12 +44,10 @@ final class PlainList {
     double[] point = new double[3];
     cursor.space();
     while (cursor.take(opening)) {
-      if (!vertex(point)) {
+      if (!cursor.usualVertex(point) && !vertex(point)) {
         return Optional.empty();
       }
-      xyz.add(point[0]);
-      xyz.add(point[1]);
-      xyz.add(point[2]);
+      xyz.add(point[0], point[1], point[2]);
       cursor.space();
     }
     return cursor.close(closing)
@@ -80,6 +78,7 @@ final class PlainList {
     Growing.Ints corners = new Growing.Ints();
     Growing.Ints places = new Growing.Ints();
     PropertyUses uses = new PropertyUses();
+    int[] usual = new int[3];
     int[] triangle = new int[8];
     cursor.space();
     while (true) {
@@ -87,16 +86,18 @@ final class PlainList {
       if (!cursor.take(opening)) {
         break;
       }
-      int seen = triangle(triangle);
-      if (seen == 0) {
-        return Optional.empty();
+      if (cursor.usualTriangle(usual)) {
+        corners.add(usual[0], usual[1], usual[2]);
+      } else {
+        int seen = triangle(triangle);
+        if (seen == 0) {
+          return Optional.empty();
+        }
+        if (seen >> 4 != 0) {
+          note(uses, places.size(), seen, triangle);
+        }
+        corners.add(triangle[1], triangle[2], triangle[3]);
       }
-      if (seen >> 4 != 0) {
-        note(uses, places.size(), seen, triangle);
-      }
-      corners.add(triangle[1]);
-      corners.add(triangle[2]);
-      corners.add(triangle[3]);
       places.add(place);
       cursor.space();
     }
