@@ -27,6 +27,7 @@ final class CutPoints {
   private final Map<Integer, Integer> slots = new HashMap<>();
   private final List<Integer> slotIds = new ArrayList<>();
   private final Sets merged = new Sets(64);
+  private final Map<Integer, List<Integer>> standsFor = new HashMap<>();
 
   CutPoints(WorkMesh mesh, SignTable signs, ConvexTool tool, UnaryOperator<Vec3> grid) {
     this.mesh = mesh;
@@ -81,17 +82,25 @@ final class CutPoints {
     return slot == null ? id : slotIds.get(merged.find(slot));
   }
 
-  /** Merges two numbers unless both are vertices of the mesh. */
+  /**
+   * Merges two numbers unless both are vertices of the mesh, or a point that one of them stands for
+   * would move too far: several points in a row may each be near the next.
+   */
   void mergeIfClose(int one, int other, double distance) {
     int a = merged(one);
     int b = merged(other);
     boolean bothOld = a < mesh.vertexCount() && b < mesh.vertexCount();
     if (a != b && !bothOld && point(a).distance(point(b)) < distance) {
       int keep = Math.min(a, b);
-      int slotA = slot(a);
-      int slotB = slot(b);
-      merged.join(slotA, slotB);
-      slotIds.set(merged.find(slotA), keep);
+      int go = Math.max(a, b);
+      List<Integer> moved = standsFor.getOrDefault(go, List.of(go));
+      if (moved.stream().allMatch(id -> point(id).distance(point(keep)) < distance)) {
+        int slotA = slot(a);
+        int slotB = slot(b);
+        merged.join(slotA, slotB);
+        slotIds.set(merged.find(slotA), keep);
+        standsFor.computeIfAbsent(keep, id -> new ArrayList<>(List.of(id))).addAll(moved);
+      }
     }
   }
 

@@ -3,7 +3,6 @@ package gable.reshaper;
 import gable.feature.Bore;
 import gable.feature.Rim;
 import gable.feature.Surroundings;
-import gable.geom.Box3;
 import gable.geom.Plane;
 import gable.geom.Vec3;
 import gable.plan.ConvexTool;
@@ -26,7 +25,6 @@ final class MouthTool {
   private final Rim rim;
   private final int side;
   private final double leg;
-  private final SectionFrame frame;
 
   /**
    * A tool, or the reason why there is none.
@@ -41,7 +39,6 @@ final class MouthTool {
     this.rim = rim;
     this.side = side;
     this.leg = leg;
-    this.frame = SectionFrame.of(bore);
   }
 
   Answer answer(Surroundings around, Limits limits) {
@@ -49,15 +46,15 @@ final class MouthTool {
       return left("the bore is shorter than three times the chamfer");
     }
     Plane mouth = rim.plane().orElseThrow();
-    Vec3 outward = frame.w().times(side);
+    Vec3 outward = bore.axis().direction().times(side);
     Plane floor = mouth.moved(-leg * mouth.normal().dot(outward));
-    List<Vec3> outline = outline(around, floor);
+    List<Vec3> outline = BoreOutline.in(floor, bore, around);
     if (outline.isEmpty()) {
       return left("the outline of the bore behind the mouth is not convex");
     }
     double wall = limits.leastRoof();
     for (Vec3 corner : outline) {
-      Vec3 out = sideways(corner).unit();
+      Vec3 out = BoreOutline.sideways(corner, bore).unit();
       Vec3 beside = onto(mouth, corner.along(out, leg + wall), outward);
       if (around.winding(beside.along(outward, -leg / 2)) < 1) {
         return left(
@@ -79,7 +76,7 @@ final class MouthTool {
    * would meet a ruling of the wall in one point, and rounding would decide which comes first; a
    * step above the merging of points, 1e-4, lets them meet it one after the other.
    */
-  private static final double STAGGER = 0.002;
+  static final double STAGGER = 0.002;
 
   /**
    * Normal of a chamfer plane through a side: 45 degrees between the wall and the mouth, and more
@@ -89,7 +86,7 @@ final class MouthTool {
    * @param out normal of the wall at the side
    * @param across square to the side and to {@code out}
    */
-  private static Vec3 leaning(Vec3 out, Vec3 across, Vec3 outward, double slope) {
+  static Vec3 leaning(Vec3 out, Vec3 across, Vec3 outward, double slope) {
     Vec3 inward = across.dot(outward) > 0 ? across.times(-1) : across;
     double angle = Math.PI / 4;
     Vec3 normal = at(angle, out, inward);
@@ -112,18 +109,18 @@ final class MouthTool {
   /** Rounding of a direction. */
   private static final double LEVEL = 1e-12;
 
-  private static int turn(int k, int count) {
+  static int turn(int k, int count) {
     return k == count - 1 && count % 2 == 1 ? 2 : k % 2;
   }
 
   private ConvexTool tool(List<Vec3> outline, Plane mouth, Plane floor, double slope) {
-    Vec3 outward = frame.w().times(side);
+    Vec3 outward = bore.axis().direction().times(side);
     List<ToolPlane> planes = new ArrayList<>();
     for (int k = 0; k < outline.size(); k++) {
       Vec3 from = outline.get(k);
       Vec3 along = outline.get((k + 1) % outline.size()).minus(from);
       Vec3 out = along.cross(outward).unit();
-      out = out.dot(sideways(from)) < 0 ? out.times(-1) : out;
+      out = out.dot(BoreOutline.sideways(from, bore)) < 0 ? out.times(-1) : out;
       Vec3 normal = leaning(out, out.cross(along).unit(), outward, slope);
       Vec3 start = from.along(outward, -STAGGER * turn(k, outline.size()));
       planes.add(new ToolPlane(Plane.through(start, normal), 0, ToolPlane.Role.FLANK));
@@ -131,47 +128,12 @@ final class MouthTool {
     double air = leg / 2 * mouth.normal().dot(outward);
     planes.add(new ToolPlane(mouth.moved(air), 0, ToolPlane.Role.END));
     planes.add(new ToolPlane(floor.moved(-air).flipped(), 0, ToolPlane.Role.BASE));
-    Vec3 near = onto(mouth, frame.origin(), outward).along(outward, -leg / 2);
+    Vec3 near = onto(mouth, bore.axis().origin(), outward).along(outward, -leg / 2);
     return ConvexTool.of(planes, near, 20 * bore.radius());
-  }
-
-  /** The part of the way from the axis to a point that is square to the axis. */
-  private Vec3 sideways(Vec3 point) {
-    Vec3 from = point.minus(frame.origin());
-    return from.minus(frame.w().times(from.dot(frame.w())));
   }
 
   /** Where the line through a point along the axis meets a plane. */
   private static Vec3 onto(Plane plane, Vec3 point, Vec3 direction) {
     return point.along(direction, -plane.signedDistance(point) / plane.normal().dot(direction));
-  }
-
-  /** The convex outline of the bore in a plane, sides once each; empty if there is none. */
-  private List<Vec3> outline(Surroundings around, Plane floor) {
-    Vec3 centre = onto(floor, frame.origin(), frame.w());
-    double reach = 4 * bore.radius() / Math.abs(floor.normal().dot(frame.w()));
-    Box3 near = Box3.EMPTY.with(centre).grown(reach);
-    for (List<Vec3> loop : around.outlines(floor, near)) {
-      List<Vec3> sides = Outlines.withoutStraight(loop);
-      if (surrounds(sides, centre, floor.normal())) {
-        return sides;
-      }
-    }
-    return List.of();
-  }
-
-  /** True if a loop is a hole around a point and turns to the same side everywhere. */
-  private static boolean surrounds(List<Vec3> loop, Vec3 centre, Vec3 normal) {
-    for (int k = 0; k < loop.size(); k++) {
-      Vec3 a = loop.get(k);
-      Vec3 b = loop.get((k + 1) % loop.size());
-      Vec3 c = loop.get((k + 2) % loop.size());
-      double turn = b.minus(a).cross(c.minus(b)).dot(normal);
-      double around = a.minus(centre).cross(b.minus(centre)).dot(normal);
-      if (around <= 0 || turn <= 0) {
-        return false;
-      }
-    }
-    return true;
   }
 }
