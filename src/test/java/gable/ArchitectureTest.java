@@ -55,6 +55,7 @@ class ArchitectureTest {
           row("place", "geom", "mesh", "opc", "threemf"),
           row("validate", "geom", "mesh", "opc", "threemf"),
           row("feature", "geom", "mesh", "section"),
+          row("pairs", "geom", "feature"),
           row("plan", "geom", "section", "feature"),
           row("reshaper", "geom", "section", "feature", "plan"),
           row("edit", "geom", "mesh", "section", "feature", "plan"),
@@ -69,6 +70,7 @@ class ArchitectureTest {
               "place",
               "validate",
               "feature",
+              "pairs",
               "plan",
               "edit",
               "verify"),
@@ -81,6 +83,7 @@ class ArchitectureTest {
               "place",
               "validate",
               "feature",
+              "pairs",
               "plan",
               "pipeline",
               "compare"),
@@ -91,6 +94,7 @@ class ArchitectureTest {
               "cli",
               "geom",
               "validate",
+              "pairs",
               "plan",
               "pipeline",
               "report",
@@ -100,7 +104,7 @@ class ArchitectureTest {
 
   /** Packages that decide about geometry; the same input must give the same result in them. */
   private static final String[] KERNEL =
-      packages("geom", "mesh", "section", "feature", "plan", "reshaper", "edit", "verify");
+      packages("geom", "mesh", "section", "feature", "pairs", "plan", "reshaper", "edit", "verify");
 
   private static final Set<String> SEEDED =
       Set.of("java.util.Random", "java.util.SplittableRandom");

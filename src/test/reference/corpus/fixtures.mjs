@@ -8,6 +8,7 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { truthText, writtenCase } from './cases.mjs';
+import { demonstration } from './demonstration.mjs';
 import { unzip } from './zip.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '../../../../fixtures');
@@ -30,6 +31,12 @@ const same = (a, b) => {
   const [x, y] = [unzip(a), unzip(b)];
   return x.size === y.size && [...x].every(([name, bytes]) => y.get(name)?.equals(bytes));
 };
+const lamp = join(root, 'parts', 'lamp.3mf');
+if (!check) writeFileSync(lamp, demonstration());
+else if (!existsSync(lamp) || !same(readFileSync(lamp), demonstration())) {
+  console.error(`${lamp} is not what the generator makes`);
+  process.exitCode = 1;
+}
 for (const [folder, entry] of LIST) {
   const { name, bytes, truth } = writtenCase(entry);
   const base = join(root, folder, folder === 'parts' ? name.replace(/-0$/, '') : name);

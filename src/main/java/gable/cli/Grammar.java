@@ -17,6 +17,7 @@ final class Grammar {
   static final String CATALOGUE = "catalogue";
   static final String RESHAPERS = "reshapers";
   static final String CAUTIONS = "cautions";
+  static final String PAIRS = "pairs";
   static final String COMPARE = "compare";
   static final String COMPLETION = "completion";
   static final String MANUAL = "manual";
@@ -140,6 +141,7 @@ final class Grammar {
         preview(),
         reshape(),
         catalogue(),
+        pairs(),
         compare(),
         validate(),
         reshapers(),
@@ -232,6 +234,20 @@ final class Grammar {
     command.option(format());
     command.option(SettingOptions.up());
     command.option(flag(QUIET, "Show nothing but errors."));
+    return command;
+  }
+
+  private static Syntax pairs() {
+    Syntax command =
+        command(
+            PAIRS,
+            "gable pairs [OPTION...] FILE...",
+            "Tells which pins belong to which bores, and how much clearance they have. Within each"
+                + " FILE and across; by position, by the pattern of several, or by size where nothing"
+                + " else fits. What cannot be told is listed, too. Writes nothing.");
+    command.files(1, Integer.MAX_VALUE, "The models; - reads one from standard input.");
+    command.option(SettingOptions.up());
+    telling(command);
     return command;
   }
 

@@ -78,6 +78,7 @@ public final class Main {
     return switch (command) {
       case Grammar.INSPECT -> new InspectCommand(call, streams).run();
       case Grammar.RESHAPE -> new ReshapeCommand(call, streams).run();
+      case Grammar.PAIRS -> new PairsCommand(call, streams).run();
       case Grammar.VALIDATE -> new ValidateCommand(call, streams).run();
       case Grammar.PREVIEW -> new PreviewCommand(call, streams).run();
       case Grammar.CATALOGUE -> new CatalogueCommand(call, streams).run();

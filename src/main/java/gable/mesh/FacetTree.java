@@ -2,6 +2,7 @@ package gable.mesh;
 
 import gable.geom.Box3;
 import gable.geom.Vec3;
+import java.util.Arrays;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntConsumer;
 
@@ -209,40 +210,38 @@ public final class FacetTree {
   }
 
   private void fillBoxes() {
+    double[] bounds = new double[6];
     for (int leaf = 0; leaf < leaves; leaf++) {
-      fillLeaf(leaf);
+      fillLeaf(leaf, bounds);
     }
-    for (int node = leaves - 1; node >= 1; node--) {
-      for (int k = 0; k < 3; k++) {
-        boxes[6 * node + k] = Math.min(boxes[12 * node + k], boxes[12 * node + 6 + k]);
-        boxes[6 * node + 3 + k] = Math.max(boxes[12 * node + 3 + k], boxes[12 * node + 9 + k]);
+    for (int at = 6 * (leaves - 1); at >= 6; at -= 6) {
+      for (int k = at; k < at + 3; k++) {
+        int one = k + at; // the children of node n are 2 n and 2 n + 1
+        boxes[k] = boxes[one] < boxes[one + 6] ? boxes[one] : boxes[one + 6];
+        boxes[k + 3] = boxes[one + 3] > boxes[one + 9] ? boxes[one + 3] : boxes[one + 9];
       }
     }
   }
 
-  private void fillLeaf(int leaf) {
+  private void fillLeaf(int leaf, double[] bounds) {
     int at = 6 * (leaves + leaf);
-    for (int k = 0; k < 3; k++) {
-      boxes[at + k] = Float.POSITIVE_INFINITY;
-      boxes[at + 3 + k] = Float.NEGATIVE_INFINITY;
-    }
-    if (leaf >= order.length) {
-      return;
-    }
-    int end = blocks.start(order[leaf] + 1);
-    for (int k = blocks.start(order[leaf]); k < end; k++) {
-      for (int corner = 0; corner < 3; corner++) {
-        int vertex = mesh.corner(blocks.facet(k), corner);
-        widen(at, mesh.x(vertex));
-        widen(at + 1, mesh.y(vertex));
-        widen(at + 2, mesh.z(vertex));
+    Arrays.fill(bounds, 0, 3, Double.POSITIVE_INFINITY);
+    Arrays.fill(bounds, 3, 6, Double.NEGATIVE_INFINITY);
+    if (leaf < order.length) {
+      int end = blocks.start(order[leaf] + 1);
+      for (int k = blocks.start(order[leaf]); k < end; k++) {
+        FacetBlocks.widen(mesh, blocks.facet(k), bounds);
       }
+    }
+    for (int k = 0; k < 3; k++) {
+      boxes[at + k] = atMost(bounds[k]);
+      boxes[at + 3 + k] = -atMost(-bounds[3 + k]);
     }
   }
 
-  private void widen(int at, double value) {
+  /** The largest float that is no larger. */
+  private static float atMost(double value) {
     float near = (float) value;
-    boxes[at] = Math.min(boxes[at], near <= value ? near : Math.nextDown(near));
-    boxes[at + 3] = Math.max(boxes[at + 3], near >= value ? near : Math.nextUp(near));
+    return near <= value ? near : Math.nextDown(near);
   }
 }

@@ -15,6 +15,9 @@ public sealed interface FileResult {
   /** What is to be said about the file as a whole. */
   List<Notice> notices();
 
+  /** Which pins and bores belong together. */
+  Joints joints();
+
   /** Whether time had a say in it, so that another run may end otherwise. */
   default boolean dependsOnTime() {
     return notices().stream().anyMatch(notice -> notice.code().equals(Reason.RESHAPER_LATE));
@@ -45,9 +48,15 @@ public sealed interface FileResult {
    * @param source the input
    * @param objects what became of each object
    * @param notices about the file as a whole
+   * @param joints which pins and bores belong together
    * @param written true if the result was written; false after an inspection
    */
-  record Changed(Source source, List<ObjectResult> objects, List<Notice> notices, boolean written)
+  record Changed(
+      Source source,
+      List<ObjectResult> objects,
+      List<Notice> notices,
+      Joints joints,
+      boolean written)
       implements FileResult {
 
     /** Copies the lists. */
@@ -68,8 +77,9 @@ public sealed interface FileResult {
    * @param source the input
    * @param objects what became of each object
    * @param notices about the file as a whole
+   * @param joints which pins and bores belong together
    */
-  record Unchanged(Source source, List<ObjectResult> objects, List<Notice> notices)
+  record Unchanged(Source source, List<ObjectResult> objects, List<Notice> notices, Joints joints)
       implements FileResult {
 
     /** Copies the lists. */
@@ -92,10 +102,26 @@ public sealed interface FileResult {
    * @param reason why, in words
    * @param objects what became of each object, as far as it came to that
    * @param notices about the file as a whole, without the reason
+   * @param joints which pins and bores belong together, as far as it came to that
    */
   record Rejected(
-      Source source, Cause cause, Notice reason, List<ObjectResult> objects, List<Notice> notices)
+      Source source,
+      Cause cause,
+      Notice reason,
+      List<ObjectResult> objects,
+      List<Notice> notices,
+      Joints joints)
       implements FileResult {
+
+    /** One without joints. */
+    public Rejected(
+        Source source,
+        Cause cause,
+        Notice reason,
+        List<ObjectResult> objects,
+        List<Notice> notices) {
+      this(source, cause, reason, objects, notices, Joints.NONE);
+    }
 
     /** Copies the lists. */
     public Rejected {

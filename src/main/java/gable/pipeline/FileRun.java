@@ -35,6 +35,7 @@ final class FileRun {
   private final Work work;
   private final List<ObjectResult> objects = new ArrayList<>();
   private final List<Notice> notices = new ArrayList<>();
+  private Joints joints = Joints.NONE;
 
   private FileRun(Opened opened, OpcPackage content, Optional<Output> output, Work work) {
     this.opened = opened;
@@ -94,7 +95,9 @@ final class FileRun {
     Plate plate =
         new Plate(placements, work, conformance, part -> signed(roles, part, model.root().name()));
     notices.addAll(plate.notices());
-    List<ObjectTask.Done> done = new Gang(work).run(plate.tasks());
+    Joinery.Result result = new Joinery(work).run(plate.tasks());
+    List<ObjectTask.Done> done = result.done();
+    joints = result.joints();
     done.forEach(each -> objects.add(each.result()));
     done.forEach(each -> each.notice().ifPresent(notices::add));
     objects.addAll(plate.skipped());
@@ -170,7 +173,7 @@ final class FileRun {
         delivery.write(opened.bytes()::writeTo, written -> {});
       }
     }
-    return new FileResult.Unchanged(source, objects, notices);
+    return new FileResult.Unchanged(source, objects, notices, joints);
   }
 
   private FileResult changed(Rewrite rewrite, Conformance conformance)
@@ -181,10 +184,10 @@ final class FileRun {
       new Delivery(opened, output.get())
           .write(rewrite::writeTo, written -> rewrite.check(written, conformance));
     }
-    return new FileResult.Changed(source, objects, notices, output.isPresent());
+    return new FileResult.Changed(source, objects, notices, joints, output.isPresent());
   }
 
   private FileResult rejected(Cause cause, Notice reason) {
-    return new FileResult.Rejected(opened.source(), cause, reason, objects, notices);
+    return new FileResult.Rejected(opened.source(), cause, reason, objects, notices, joints);
   }
 }

@@ -182,6 +182,14 @@ public final class Gable {
     }
   }
 
+  /**
+   * Which pins belong to which bores, within each package and across; nothing is written. Needs no
+   * reshapers.
+   */
+  public static PairsResult pairs(List<Input> inputs, Settings settings, Observer observer) {
+    return new PairsRun(new Work(settings, List.of(), List.of(), observer)).run(inputs);
+  }
+
   private Work work(Settings settings, Observer observer) {
     for (Set<String> wanted : List.of(settings.choice().with(), settings.choice().without())) {
       for (String name : wanted) {
@@ -190,10 +198,12 @@ public final class Gable {
         }
       }
     }
+    Choice choice = settings.choice();
     List<Reshaper> used =
         reshapers.stream()
-            .filter(r -> r.onByItself() || settings.choice().with().contains(r.name()))
-            .filter(r -> !settings.choice().without().contains(r.name()))
+            .filter(r -> !choice.without().contains(r.name()))
+            .filter(r -> r.onByItself() || r.onForJoints() || choice.with().contains(r.name()))
+            .map(r -> r.onByItself() || choice.with().contains(r.name()) ? r : new ForJoints(r))
             .toList();
     return new Work(settings, used, notices, observer);
   }

@@ -7,29 +7,31 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
 
-/** Runs the tasks of a file on some threads; results come in the order of the tasks. */
+/** Does the same with each of several things on some threads; results come in their order. */
 final class Gang {
 
   private final Work work;
-  private final AtomicInteger finished = new AtomicInteger();
 
   Gang(Work work) {
     this.work = work;
   }
 
-  List<ObjectTask.Done> run(List<ObjectTask> tasks) {
-    int threads = Math.min(work.settings().threads(), tasks.size());
+  /** Does {@code job} with each; it must be safe to be done with several at once. */
+  <T, R> List<R> run(List<T> things, Function<T, R> job) {
+    int threads = Math.min(work.settings().threads(), things.size());
     if (threads <= 1) {
-      return tasks.stream().map(task -> run(task, tasks.size())).toList();
+      List<R> done = new ArrayList<>();
+      things.forEach(thing -> done.add(run(thing, job)));
+      return done;
     }
     ExecutorService pool = Executors.newFixedThreadPool(threads, Gang::helper);
     try {
-      List<Future<ObjectTask.Done>> running = new ArrayList<>();
-      tasks.forEach(task -> running.add(pool.submit(() -> run(task, tasks.size()))));
-      List<ObjectTask.Done> done = new ArrayList<>();
-      for (Future<ObjectTask.Done> each : running) {
+      List<Future<R>> running = new ArrayList<>();
+      things.forEach(thing -> running.add(pool.submit(() -> run(thing, job))));
+      List<R> done = new ArrayList<>();
+      for (Future<R> each : running) {
         done.add(outcome(each));
       }
       return done;
@@ -44,14 +46,12 @@ final class Gang {
     return thread;
   }
 
-  private ObjectTask.Done run(ObjectTask task, int total) {
+  private <T, R> R run(T thing, Function<T, R> job) {
     work.goOn();
-    ObjectTask.Done done = task.run();
-    work.observer().progress(finished.incrementAndGet(), total);
-    return done;
+    return job.apply(thing);
   }
 
-  private static ObjectTask.Done outcome(Future<ObjectTask.Done> running) {
+  private static <R> R outcome(Future<R> running) {
     try {
       return running.get();
     } catch (InterruptedException e) {

@@ -111,50 +111,46 @@ public final class ObjectReshaper {
    */
   public record Result(List<FeatureChanges> features, MeshEdit edit) {}
 
-  /** Gets ready to work on a mesh. */
+  /**
+   * What is known of an object besides its mesh.
+   *
+   * @param box around all its vertices, in print space
+   * @param frame where it lies
+   * @param partners for the id of a feature the other half of its joint
+   */
+  public record Site(Box3 box, Frame frame, Map<String, Partner> partners) {
+
+    /** Copies the map. */
+    public Site {
+      partners = Map.copyOf(partners);
+    }
+  }
+
+  /** Gets ready to work on a mesh whose features are halves of no joints. */
   public ObjectReshaper(
       WorkMesh mesh, Box3 box, Frame frame, Limits limits, List<Reshaper> reshapers, Proof proof) {
-    this(mesh, box, frame, limits, reshapers, proof, BUDGET);
+    this(mesh, new Site(box, frame, Map.of()), limits, reshapers, proof);
+  }
+
+  /** Gets ready to work on a mesh. */
+  public ObjectReshaper(
+      WorkMesh mesh, Site site, Limits limits, List<Reshaper> reshapers, Proof proof) {
+    this(mesh, site, limits, reshapers, proof, BUDGET);
   }
 
   /** The same with another budget. */
   ObjectReshaper(
-      WorkMesh mesh,
-      Box3 box,
-      Frame frame,
-      Limits limits,
-      List<Reshaper> reshapers,
-      Proof proof,
-      long budget) {
+      WorkMesh mesh, Site site, Limits limits, List<Reshaper> reshapers, Proof proof, long budget) {
     this.budget = budget;
     this.mesh = mesh;
-    this.around = new Surroundings(mesh, box);
-    this.frame = frame;
+    this.around = new Surroundings(mesh, site.box, site.partners);
+    this.frame = site.frame;
     this.limits = limits;
     this.reshapers =
         reshapers.stream()
             .sorted(Comparator.comparing(Reshaper::phase).thenComparing(Reshaper::name))
             .toList();
     this.proof = proof;
-  }
-
-  private ObjectReshaper(ObjectReshaper other, Surroundings around) {
-    this.budget = other.budget;
-    this.mesh = other.mesh;
-    this.around = around;
-    this.frame = other.frame;
-    this.limits = other.limits;
-    this.reshapers = other.reshapers;
-    this.proof = other.proof;
-  }
-
-  /**
-   * The same with the other halves of joints.
-   *
-   * @param partners for the id of a feature, what goes into it or what it goes into
-   */
-  ObjectReshaper joined(Map<String, Partner> partners) {
-    return new ObjectReshaper(this, new Surroundings(mesh, mesh.base().box(), partners));
   }
 
   /** Works on the given features; the others of {@code all} are left without changes. */

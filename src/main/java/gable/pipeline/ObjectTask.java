@@ -3,11 +3,10 @@ package gable.pipeline;
 import gable.feature.Feature;
 import gable.feature.FeatureFinder;
 import gable.feature.Findings;
-import gable.geom.Tolerances;
-import gable.mesh.FacetTree;
+import gable.feature.Partner;
+import gable.geom.Box3;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
-import gable.mesh.WorkMesh;
 import gable.place.PlacedObject;
 import gable.plan.Reason;
 import gable.threemf.ObjectEdit;
@@ -19,8 +18,9 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * One object the whole way: from its mesh to its features with their outcomes and the edit of its
- * mesh. A pure function of the object and the work; tasks of one file may run at the same time.
+ * One object the whole way, in two steps: from its mesh to its features, and from these and the
+ * other halves of its joints to their outcomes and the edit of its mesh. Pure functions of the
+ * object and the work; tasks of one file may run at the same time.
  */
 final class ObjectTask {
 
@@ -57,57 +57,109 @@ final class ObjectTask {
    */
   record Done(ObjectResult result, Optional<ObjectEdit> edit, Optional<Notice> notice) {}
 
-  Done run() {
-    Mesh mesh = placed.printMesh();
-    Beside<FacetTree> tree = Beside.start(() -> FacetTree.of(mesh));
-    Skin skin = Skin.of(mesh);
-    Optional<Notice> unfit = unfit(skin);
+  /**
+   * An object that is reshaped, but may have to be reshaped once more.
+   *
+   * @param result for the reader
+   * @param skin its mesh
+   * @param edit what was done to it, in print space
+   */
+  record Draft(ObjectResult result, Skin skin, MeshEdit edit) {}
+
+  /** The object and where it lies, for results. */
+  ObjectPlace place() {
+    return place;
+  }
+
+  /** Number of facets of its mesh. */
+  long facets() {
+    return placed.object().mesh().facetCount();
+  }
+
+  /** Its mesh as the file has it. */
+  Mesh meshOfFile() {
+    return placed.object().mesh();
+  }
+
+  /** Its mesh, made ready again if that was not kept. */
+  Prepared prepared(Examined examined) {
+    return examined.prepared().orElseGet(() -> Prepared.of(placed.printMesh()));
+  }
+
+  /**
+   * Finds the features of the object.
+   *
+   * @param keep whether the mesh is kept for the next step, which takes memory meanwhile
+   */
+  Examined examine(boolean keep) {
+    Prepared prepared = Prepared.of(placed.printMesh());
+    Optional<Prepared> kept = keep ? Optional.of(prepared) : Optional.empty();
+    Optional<Notice> unfit = unfit(prepared.skin());
     if (unfit.isPresent()) {
-      return untouched(new ObjectResult.Skipped(place, unfit.get()), skin);
+      return new Examined(List.of(), unfit, kept);
     }
-    Tolerances tolerances = Tolerances.forModel(skin.mesh().box().reach(), 0);
     Findings found =
         FeatureFinder.find(
-            skin.mesh(), skin.edges(), tolerances, pins -> Beside.start(pins)::result);
+            prepared.skin().mesh(),
+            prepared.skin().edges(),
+            prepared.tolerances(),
+            pins -> Beside.start(pins)::result);
+    return new Examined(found.features(), Optional.empty(), kept);
+  }
+
+  /**
+   * Reshapes the object.
+   *
+   * @param examined what {@link #examine} found
+   * @param partners for the id of a feature the other half of its joint
+   */
+  Draft reshape(Examined examined, Map<String, Partner> partners) {
+    Prepared prepared = prepared(examined);
+    if (examined.unfit().isPresent()) {
+      ObjectResult skipped = new ObjectResult.Skipped(place, examined.unfit().get());
+      return new Draft(skipped, prepared.skin(), MeshEdit.NONE);
+    }
     if (bound.isPresent()) {
       List<FeatureResult> left =
-          found.features().stream().map(f -> FeatureResult.left(f, bound.get())).toList();
-      return untouched(new ObjectResult.Examined(place, left), skin);
+          examined.features().stream().map(f -> FeatureResult.left(f, bound.get())).toList();
+      ObjectResult shown = new ObjectResult.Examined(place, left);
+      return new Draft(shown, prepared.skin(), MeshEdit.NONE);
     }
-    return reshaped(
-        skin,
-        skin.joined() ? FacetTree.of(skin.mesh()) : tree.result(),
-        tolerances,
-        found.features());
+    return reshaped(prepared, examined.features(), partners);
   }
 
-  private Done untouched(ObjectResult result, Skin skin) {
-    work.observer().seen(result, skin.mesh(), MeshEdit.NONE);
-    return new Done(result, Optional.empty(), Optional.empty());
-  }
-
-  private Done reshaped(Skin skin, FacetTree tree, Tolerances tolerances, List<Feature> features) {
+  private Draft reshaped(Prepared prepared, List<Feature> features, Map<String, Partner> partners) {
     List<Feature> chosen =
         features.stream().filter(f -> work.settings().choice().chooses(place, f.id())).toList();
+    Box3 box = prepared.skin().mesh().box();
     ObjectReshaper.Frame frame =
-        new ObjectReshaper.Frame(placed.toPrint().inverse(), placed.printGrid(), tolerances);
+        new ObjectReshaper.Frame(
+            placed.toPrint().inverse(), placed.printGrid(), prepared.tolerances());
     ObjectReshaper reshaper =
         new ObjectReshaper(
-            new WorkMesh(skin.mesh(), skin.edges(), tree),
-            skin.mesh().box(),
-            frame,
+            prepared.workMesh(),
+            new ObjectReshaper.Site(box, frame, partners),
             work.settings().limits(),
             work.reshapers(),
-            new Judged(skin.mesh().box(), frame));
+            new Judged(box, frame));
     ObjectReshaper.Result result = reshaper.reshape(chosen);
     ObjectResult shown = new ObjectResult.Examined(place, outcomes(features, result));
-    work.observer().seen(shown, skin.mesh(), result.edit());
-    boolean join = skin.joined() && work.settings().handling().joinVertices();
-    MeshEdit edit = placed.toObject(result.edit());
+    return new Draft(shown, prepared.skin(), result.edit());
+  }
+
+  /** Shows a draft to the observer and gets it ready to be written. */
+  Done finish(Draft draft) {
+    work.observer().seen(draft.result, draft.skin.mesh(), draft.edit);
+    boolean examined = draft.result.fold(any -> true, skipped -> false) && bound.isEmpty();
+    if (!examined) {
+      return new Done(draft.result, Optional.empty(), Optional.empty());
+    }
+    boolean join = draft.skin.joined() && work.settings().handling().joinVertices();
+    MeshEdit edit = placed.toObject(draft.edit);
     return new Done(
-        shown,
+        draft.result,
         edit(join ? Joining.added(placed.object().mesh(), edit) : edit),
-        skin.joined() ? Optional.of(repeated(join)) : Optional.empty());
+        draft.skin.joined() ? Optional.of(repeated(join)) : Optional.empty());
   }
 
   private Optional<ObjectEdit> edit(MeshEdit edit) {

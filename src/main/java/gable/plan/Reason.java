@@ -88,6 +88,11 @@ public record Reason(String code, String sentence) {
         longest);
   }
 
+  /** The mouth is there for the head of a screw. */
+  public static Reason screwSeat(String screw) {
+    return of("screw-seat", "it is the seat for an %s countersunk screw, which stays", screw);
+  }
+
   /** Another body fills the room over the bore. */
   public static Reason plugged() {
     return new Reason(

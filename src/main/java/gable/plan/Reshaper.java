@@ -30,6 +30,11 @@ public interface Reshaper {
     return true;
   }
 
+  /** Whether it works without being asked for on features that are half of a joint. */
+  default boolean onForJoints() {
+    return false;
+  }
+
   /** Names of the settings that it goes by, such as {@code slope}; they are those of options. */
   default List<String> settings() {
     return List.of();

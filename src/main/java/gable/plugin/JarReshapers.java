@@ -94,6 +94,7 @@ record JarReshapers(String name, String sha256, List<Reshaper> reshapers, List<N
         Objects.requireNonNull(reshaper.phase(), "phase"),
         Printable.text(String.valueOf(reshaper.summary())),
         reshaper.onByItself(),
+        reshaper.onForJoints(),
         reshaper.settings().stream().filter(Answers::isName).limit(MOST_SETTINGS).toList());
   }
 

@@ -24,10 +24,16 @@ final class Leashed implements Reshaper {
    * @param phase when it works
    * @param summary what it does
    * @param onByItself whether it works without being asked for
+   * @param onForJoints whether it does so on halves of joints
    * @param settings names of the settings that it goes by
    */
   record Facts(
-      String name, Phase phase, String summary, boolean onByItself, List<String> settings) {}
+      String name,
+      Phase phase,
+      String summary,
+      boolean onByItself,
+      boolean onForJoints,
+      List<String> settings) {}
 
   Leashed(Reshaper other, Leash leash, Facts facts) {
     this.other = other;
@@ -53,6 +59,11 @@ final class Leashed implements Reshaper {
   @Override
   public boolean onByItself() {
     return facts.onByItself();
+  }
+
+  @Override
+  public boolean onForJoints() {
+    return facts.onForJoints();
   }
 
   @Override

@@ -55,6 +55,7 @@ public record Account(
    * @param reason code of the reason why it was left; empty if it was not
    * @param why the reason in words
    * @param remedy what the user can do
+   * @param joint the other half of its joint and the clearance; empty if there is none
    */
   public record Line(
       String id,
@@ -67,7 +68,8 @@ public record Account(
       List<String> measures,
       String reason,
       String why,
-      String remedy) {
+      String remedy,
+      String joint) {
 
     /** Copies the list. */
     public Line {
@@ -88,7 +90,8 @@ public record Account(
     List<Line> lines = new ArrayList<>();
     for (ObjectResult.Examined object : Notices.examined(result)) {
       for (FeatureResult feature : object.features()) {
-        lines.add(line(object, feature, inspection));
+        String joint = PairWords.of(result.joints(), object.place(), feature.feature().id());
+        lines.add(line(object, feature, inspection, joint));
       }
     }
     Map<String, String> files = new LinkedHashMap<>();
@@ -101,7 +104,7 @@ public record Account(
         result.source().name(),
         sentence(result, lines, inspection),
         lines,
-        Notices.of(result),
+        Notices.forPeople(result),
         Overhang.of(shapes, settings),
         settings(settings),
         files);
@@ -111,7 +114,8 @@ public record Account(
     return text.isEmpty() ? otherwise : text;
   }
 
-  private static Line line(ObjectResult.Examined object, FeatureResult result, boolean inspection) {
+  private static Line line(
+      ObjectResult.Examined object, FeatureResult result, boolean inspection, String joint) {
     FeatureView view = FeatureView.of(result.feature(), Affine3.IDENTITY);
     boolean reshaped = result.outcome() == Outcome.RESHAPED;
     String code = result.reason().map(reason -> reason.code()).orElse("");
@@ -130,7 +134,8 @@ public record Account(
             .toList(),
         code,
         result.reason().map(reason -> reason.sentence()).orElse(""),
-        code.isEmpty() ? "" : Remedies.of(code));
+        code.isEmpty() ? "" : Remedies.of(code),
+        joint);
   }
 
   private static String sentence(FileResult result, List<Line> lines, boolean inspection) {

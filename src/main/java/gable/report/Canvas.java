@@ -17,13 +17,21 @@ final class Canvas {
   private static final double[] LIGHT = {-0.37, 0.55, 0.75};
   private static final double CREASE = Math.cos(Math.toRadians(25));
   private static final int NONE = 0;
+  private static final int FIRST_ROOM = 256;
 
   private final int width;
   private final int height;
   private final double step;
   private final float[] depth;
-  private final float[] normals;
-  private final byte[] what; // NONE, or 1 plain, or 2 marked
+
+  /** What each dot shows: NONE, or the number of a triangle. */
+  private final int[] shown;
+
+  /** Unit normals of the triangles, and their colours: three for each number, and two. */
+  private float[] normals;
+
+  private int[] colours;
+  private int count;
 
   /** First and last column to be looked at in a row. */
   private double from;
@@ -36,8 +44,10 @@ final class Canvas {
     this.height = height * FINE;
     this.step = step;
     this.depth = new float[this.width * this.height];
-    this.normals = new float[3 * this.width * this.height];
-    this.what = new byte[this.width * this.height];
+    this.shown = new int[this.width * this.height];
+    this.normals = new float[3 * FIRST_ROOM];
+    this.colours = new int[2 * FIRST_ROOM];
+    this.count = 1;
     Arrays.fill(depth, Float.NEGATIVE_INFINITY);
   }
 
@@ -47,8 +57,10 @@ final class Canvas {
     this.height = other.height;
     this.step = other.step;
     this.depth = other.depth.clone();
+    this.shown = other.shown.clone();
     this.normals = other.normals.clone();
-    this.what = other.what.clone();
+    this.colours = other.colours.clone();
+    this.count = other.count;
   }
 
   /**
@@ -66,6 +78,10 @@ final class Canvas {
     int right = (int) Math.min(width - 1.0, Math.floor(-least(-t[0], -t[3], -t[6]) - 0.5));
     int top = (int) Math.max(0, Math.ceil(least(t[1], t[4], t[7]) - 0.5));
     int bottom = (int) Math.min(height - 1.0, Math.floor(-least(-t[1], -t[4], -t[7]) - 0.5));
+    if (top > bottom || left > right) {
+      return;
+    }
+    note(normal, marked);
     for (int y = top; y <= bottom; y++) {
       from = left;
       to = right;
@@ -77,7 +93,7 @@ final class Canvas {
         double b = part(t, 6, 0, x + 0.5, y + 0.5) / area;
         double c = 1 - a - b;
         if (a >= 0 && b >= 0 && c >= 0) {
-          dot(y * width + x, (float) (a * t[2] + b * t[5] + c * t[8]), normal, marked);
+          dot(y * width + x, (float) (a * t[2] + b * t[5] + c * t[8]));
         }
       }
     }
@@ -107,14 +123,28 @@ final class Canvas {
     return (t[i] - x) * (t[j + 1] - y) - (t[j] - x) * (t[i + 1] - y);
   }
 
-  private void dot(int at, float z, double[] normal, boolean marked) {
+  private void dot(int at, float z) {
     if (z > depth[at]) {
       depth[at] = z;
-      what[at] = (byte) (marked ? 2 : 1);
-      for (int k = 0; k < 3; k++) {
-        normals[3 * at + k] = (float) normal[k];
-      }
+      shown[at] = count - 1;
     }
+  }
+
+  /** Gives the next number to a triangle. */
+  private void note(double[] normal, boolean marked) {
+    if (2 * count == colours.length) {
+      normals = Arrays.copyOf(normals, 2 * normals.length);
+      colours = Arrays.copyOf(colours, 2 * colours.length);
+    }
+    double lit = 0;
+    for (int k = 0; k < 3; k++) {
+      normals[3 * count + k] = (float) normal[k];
+      lit += normals[3 * count + k] * LIGHT[k];
+    }
+    int base = marked ? MARKED : PLAIN;
+    colours[2 * count] = colour(base, lit, 0);
+    colours[2 * count + 1] = colour(base, lit, 0.3);
+    count++;
   }
 
   /** The colours of all pixels, 0xRRGGBB, rows from the top. */
@@ -138,16 +168,13 @@ final class Canvas {
   }
 
   private int colour(int at) {
-    if (what[at] == NONE) {
-      return PAPER;
-    }
-    double lit = 0;
-    for (int k = 0; k < 3; k++) {
-      lit += normals[3 * at + k] * LIGHT[k];
-    }
+    return shown[at] == NONE ? PAPER : colours[2 * shown[at] + (isEdge(at) ? 1 : 0)];
+  }
+
+  /** Colour of a face, or of its edge, which is darker. */
+  private static int colour(int base, double lit, double darker) {
     // the underside of what faces away from the light keeps a third of it
-    double strength = 0.66 + 0.34 * lit - (isEdge(at) ? 0.3 : 0);
-    int base = what[at] == 2 ? MARKED : PLAIN;
+    double strength = 0.66 + 0.34 * lit - darker;
     int colour = 0;
     for (int shift = 0; shift <= 16; shift += 8) {
       long value = Math.round((base >> shift & 0xFF) * Math.max(0.1, 1.15 * strength));
@@ -157,17 +184,22 @@ final class Canvas {
   }
 
   private boolean isEdge(int at) {
-    boolean last = at % width == width - 1 || at + width >= what.length;
+    boolean last = at % width == width - 1 || at + width >= shown.length;
     return !last && (differ(at, at + 1) || differ(at, at + width));
   }
 
   private boolean differ(int a, int b) {
-    if (what[b] == NONE || Math.abs(depth[a] - depth[b]) > step) {
+    int one = shown[a];
+    int other = shown[b];
+    if (other == NONE || Math.abs(depth[a] - depth[b]) > step) {
       return true;
+    }
+    if (one == other) {
+      return false;
     }
     double cosine = 0;
     for (int k = 0; k < 3; k++) {
-      cosine += (double) normals[3 * a + k] * normals[3 * b + k];
+      cosine += (double) normals[3 * one + k] * normals[3 * other + k];
     }
     return cosine < CREASE;
   }

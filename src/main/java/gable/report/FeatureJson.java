@@ -6,6 +6,7 @@ import gable.geom.Affine3;
 import gable.geom.Vec3;
 import gable.pipeline.Change;
 import gable.pipeline.FeatureResult;
+import gable.pipeline.Joints;
 import gable.pipeline.ObjectPlace;
 import gable.pipeline.ObjectResult;
 import gable.pipeline.Outcome;
@@ -18,10 +19,12 @@ final class FeatureJson {
 
   private final JsonGenerator json;
   private final boolean inspection;
+  private final Joints joints;
 
-  FeatureJson(JsonGenerator json, boolean inspection) {
+  FeatureJson(JsonGenerator json, boolean inspection, Joints joints) {
     this.json = json;
     this.inspection = inspection;
+    this.joints = joints;
   }
 
   /** All features of an object, at the first place all, then at the next. */
@@ -41,6 +44,7 @@ final class FeatureJson {
     json.writeNumberField("objectId", place.objectId());
     json.writeNumberField("item", place.uses().get(use).item());
     geometry(place.uses().get(use).fromFirst(), result);
+    new PairJson(json, false).ofFeature(joints, place, use, result.feature().id());
     outcome(result.outcome());
     if (result.reason().isPresent()) {
       reason(result.reason().get());
@@ -70,6 +74,9 @@ final class FeatureJson {
       json.writeString(end);
     }
     json.writeEndArray();
+    if (!view.screw().isEmpty()) {
+      json.writeStringField("screwSeat", view.screw());
+    }
     if (view.feature() instanceof Pin pin) {
       json.writeNumberField("freeLengthMm", Figures.plain(pin.length()));
       json.writeStringField("lie", pin.isUpright() ? "upright" : "horizontal");

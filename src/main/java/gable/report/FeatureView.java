@@ -5,6 +5,7 @@ import gable.feature.EndKind;
 import gable.feature.Feature;
 import gable.feature.Pin;
 import gable.feature.Rim;
+import gable.feature.ScrewSeat;
 import gable.geom.Affine3;
 import gable.geom.Vec3;
 import java.util.List;
@@ -87,7 +88,20 @@ record FeatureView(Feature feature, Affine3 toPlace) {
             (pin.isUpright() ? "upright, " : "horizontal, ") + Figures.word(pin.tip()) + " tip",
             Figures.length(pin.length()))
         : String.join(
-            ", ", name((Bore) feature) + " " + size, hole(), Figures.length(feature.length()));
+            ", ",
+            name((Bore) feature) + " " + size,
+            hole(),
+            Figures.length(feature.length()) + seatWords());
+  }
+
+  private String seatWords() {
+    String screw = screw();
+    return screw.isEmpty() ? "" : ", seat for an " + screw + " countersunk screw";
+  }
+
+  /** The screw for which a bore has a seat, such as {@code M3}; empty if it has none. */
+  String screw() {
+    return feature instanceof Bore bore ? ScrewSeat.of(bore).map(ScrewSeat::screw).orElse("") : "";
   }
 
   private static String name(Bore bore) {

@@ -146,6 +146,7 @@ public final class HtmlReport {
     if (!line.measures().isEmpty()) {
       fact(text, "measures", String.join(", ", line.measures()));
     }
+    fact(text, "joint", line.joint());
     fact(text, "why", line.why());
     fact(text, "what you can do", line.remedy());
     text.append("</dl></article>\n");

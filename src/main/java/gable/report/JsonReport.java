@@ -46,9 +46,14 @@ public final class JsonReport {
 
   /** One object over several lines, for a single file. Ends with a line feed. */
   public String pretty(FileResult result) {
+    return pretty(json -> write(json, result, Extension.NONE));
+  }
+
+  /** A text over several lines. Ends with a line feed. */
+  static String pretty(Extension content) {
     DefaultIndenter indent = new DefaultIndenter("  ", "\n");
     DefaultPrettyPrinter printer = new DefaultPrettyPrinter().withObjectIndenter(indent);
-    return text(Optional.of(printer), json -> write(json, result, Extension.NONE));
+    return text(Optional.of(printer), content);
   }
 
   /** One object in one line, for one of several files. Ends with a line feed. */
@@ -111,11 +116,12 @@ public final class JsonReport {
     }
     json.writeEndArray();
     json.writeArrayFieldStart("features");
-    FeatureJson features = new FeatureJson(json, inspection);
+    FeatureJson features = new FeatureJson(json, inspection, result.joints());
     for (ObjectResult.Examined object : Notices.examined(result)) {
       features.write(object);
     }
     json.writeEndArray();
+    new PairJson(json, false).write(result.joints(), PairWords::ids);
     extension.write(json);
     json.writeEndObject();
   }
@@ -163,7 +169,7 @@ public final class JsonReport {
     json.writeEndArray();
   }
 
-  private static void write(JsonGenerator json, Notice notice) throws IOException {
+  static void write(JsonGenerator json, Notice notice) throws IOException {
     json.writeStartObject();
     json.writeStringField("code", notice.code());
     json.writeStringField("level", Figures.word(notice.level()));

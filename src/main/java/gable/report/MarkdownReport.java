@@ -52,8 +52,8 @@ public final class MarkdownReport {
 
   private void features() {
     text.append(
-        "## Features\n\n| Id | Object | Kind | Middle, mm | Outcome | Done, or why not | To do |\n");
-    text.append("|---|---|---|---|---|---|---|\n");
+        "## Features\n\n| Id | Object | Kind | Middle, mm | Outcome | Done, or why not | Joint | To do |\n");
+    text.append("|---|---|---|---|---|---|---|---|\n");
     for (Account.Line line : account.features()) {
       String done = line.done();
       String numbers = line.measures().isEmpty() ? "" : ": " + String.join(", ", line.measures());
@@ -61,6 +61,7 @@ public final class MarkdownReport {
       text.append(" | ").append(safe(line.what()));
       text.append(" | ").append(safe(line.where())).append(" | ").append(line.outcome());
       text.append(" | ").append(safe(line.why().isEmpty() ? done + numbers : line.why()));
+      text.append(" | ").append(safe(line.joint()));
       text.append(" | ").append(safe(line.remedy())).append(" |\n");
     }
     text.append('\n');

@@ -2,6 +2,7 @@ package gable.report;
 
 import gable.pipeline.FeatureResult;
 import gable.pipeline.FileResult;
+import gable.pipeline.Joints;
 import gable.pipeline.Notice;
 import gable.pipeline.ObjectResult;
 import java.util.ArrayList;
@@ -19,6 +20,16 @@ final class Notices {
     refusal(result).forEach(all::add);
     result.objects().stream().flatMap(Notices::skipped).forEach(all::add);
     all.addAll(result.notices());
+    return all;
+  }
+
+  /** The same for people, with the doubts about joints, which programs find elsewhere. */
+  static List<Notice> forPeople(FileResult result) {
+    List<Notice> all = of(result);
+    for (Joints.Uncertain doubt : result.joints().doubts()) {
+      String words = PairWords.doubt(doubt, PairWords::ids);
+      all.add(Notice.note(PairWords.code(doubt), words));
+    }
     return all;
   }
 

@@ -43,6 +43,7 @@ public final class PlainReport {
     fact(text, "middle", line.where() + " mm");
     fact(text, "done", line.done());
     fact(text, "measures", String.join(", ", line.measures()));
+    fact(text, "joint", line.joint());
     fact(text, "why", line.why());
     fact(text, "what you can do", line.remedy());
     text.append('\n');

@@ -14,6 +14,7 @@ final class Remedies {
           Map.entry("already-peaked", "Nothing: it prints as it is."),
           Map.entry("below-smallest", "Small bores mostly print. Lower --smallest-bore otherwise."),
           Map.entry("above-largest", "Raise --largest-bore, or print it with support."),
+          Map.entry("screw-seat", "Nothing: the head of the screw needs it as it is."),
           Map.entry("not-chosen", "It was left out by --only, --skip or --without."),
           Map.entry("eased-already", "Nothing: it finds its way in as it is."),
           Map.entry("tip-not-flat", "Nothing, if the tip is meant to be so."),

@@ -48,10 +48,10 @@ public final class TextReport {
       if (result.objects().size() > 1 && !object.features().isEmpty()) {
         rows.heading(object.place().words() + places(object));
       }
-      object.features().forEach(feature -> rows.add(row(object, feature)));
+      object.features().forEach(feature -> rows.add(row(result, object, feature)));
     }
     rows.appendTo(text);
-    for (Notice notice : Notices.of(result)) {
+    for (Notice notice : Notices.forPeople(result)) {
       text.append("  ").append(word(notice.level())).append(notice.sentence()).append('\n');
     }
     text.append("  ").append(summary(result, objects)).append('\n');
@@ -71,13 +71,17 @@ public final class TextReport {
     return uses == 1 ? "" : ", at " + uses + " places";
   }
 
-  private List<String> row(ObjectResult.Examined object, FeatureResult result) {
+  private static List<String> row(
+      FileResult file, ObjectResult.Examined object, FeatureResult result) {
+    String joint = PairWords.of(file.joints(), object.place(), result.feature().id());
+    String fate =
+        result.reason().map(reason -> "left: " + reason.sentence()).orElseGet(() -> done(result));
     FeatureView view = FeatureView.of(result.feature(), Affine3.IDENTITY);
     return List.of(
         object.place().featureId(result.feature().id(), 0),
         view.words(),
         "at " + Figures.point(view.middle()),
-        result.reason().map(reason -> "left: " + reason.sentence()).orElseGet(() -> done(result)));
+        joint.isEmpty() ? fate : fate + "; " + joint);
   }
 
   private static String done(FeatureResult result) {

@@ -5,6 +5,7 @@ import gable.feature.BoreShape;
 import gable.feature.EndKind;
 import gable.feature.Feature;
 import gable.feature.Rim;
+import gable.feature.ScrewSeat;
 import gable.feature.Surroundings;
 import gable.plan.Cut;
 import gable.plan.LeftAlone;
@@ -264,6 +265,12 @@ public final class GableRoof implements Reshaper {
       Rim rim = side < 0 ? bore.low() : bore.high();
       if (rim.kind().isBlind() || rim.kind() == EndKind.NARROWING) {
         return capped(side, footing);
+      }
+      if (ScrewSeat.at(bore, side).isPresent()) {
+        // the head of a screw bears on the cone, so the roof ends where the cone begins
+        return footing instanceof RoofPlan.OnRulings
+            ? RoofEnd.capped(bore, frame, side, GRID)
+            : RoofEnd.within(bore, frame, side, HAIR);
       }
       return RoofEnd.open(bore, profile, side, around, limits)
           .orElseGet(

@@ -5,6 +5,7 @@ import gable.feature.BoreShape;
 import gable.feature.EndKind;
 import gable.feature.Feature;
 import gable.feature.Rim;
+import gable.feature.ScrewSeat;
 import gable.feature.Surroundings;
 import gable.plan.Cut;
 import gable.plan.LeftAlone;
@@ -47,8 +48,14 @@ public final class LeadIn implements Reshaper {
   }
 
   @Override
+  public boolean onForJoints() {
+    return true;
+  }
+
+  @Override
   public String summary() {
-    return "chamfers the sharp mouths of bores at 45 degrees (only with --with lead-in)";
+    return "chamfers the sharp mouths of bores at 45 degrees: of bores whose pin is known, of all"
+        + " with --with lead-in";
   }
 
   @Override
@@ -68,6 +75,10 @@ public final class LeadIn implements Reshaper {
     Ladder ladder = new Ladder(limits.joint().leadIn());
     for (int side : new int[] {-1, 1}) {
       ladder.add(bore, side, around, limits);
+    }
+    Optional<ScrewSeat> seat = ScrewSeat.of(bore);
+    if (ladder.variants().isEmpty() && seat.isPresent()) {
+      return Optional.of(new LeftAlone(Reason.screwSeat(seat.get().screw())));
     }
     return Optional.of(
         ladder.variants().isEmpty()

@@ -62,6 +62,14 @@ record RoofEnd(ToolPlane plane, double reach, double measured) {
     return new RoofEnd(plane, at.reach + side * out, at.measured);
   }
 
+  /** A capped end a hair inside the rim, for a tool that is to leave the rim as it is. */
+  static RoofEnd within(Bore bore, SectionFrame frame, int side, double hair) {
+    RoofEnd at = capped(bore, frame, side, 0);
+    double in = hair + at.plane.snap();
+    ToolPlane plane = new ToolPlane(at.plane.plane().moved(-in), 0, ToolPlane.Role.END);
+    return new RoofEnd(plane, at.reach - side * in, at.measured);
+  }
+
   /**
    * An end for a curved opening that the ridge misses, as where a bore of the same width crosses: a
    * hair beyond the outermost point of the rim, so that no part of the crown is left.

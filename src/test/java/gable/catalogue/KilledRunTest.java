@@ -29,12 +29,13 @@ class KilledRunTest {
 
   @TempDir private Path temporary;
 
-  private Process start(Path in, Path out) throws IOException {
+  private Process start(Path in, Path out, String... more) throws IOException {
     List<String> call = new ArrayList<>();
     call.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     call.add("-XX:TieredStopAtLevel=1");
     call.addAll(List.of("-cp", System.getProperty("java.class.path"), "gable.cli.Main"));
-    call.addAll(List.of("catalogue", in.toString(), out.toString(), "--threads", "2", "--quiet"));
+    call.addAll(List.of("catalogue", in.toString(), out.toString(), "--threads", "2"));
+    call.addAll(List.of(more));
     return new ProcessBuilder(call)
         .redirectErrorStream(true)
         .redirectOutput(temporary.resolve("log").toFile())
@@ -76,7 +77,7 @@ class KilledRunTest {
     Path in = models();
     Path undisturbed = temporary.resolve("undisturbed");
     long began = System.nanoTime();
-    start(in, undisturbed).waitFor();
+    start(in, undisturbed, "--quiet").waitFor();
     long whole = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - began);
     Map<String, String> expected = contents(undisturbed);
 
@@ -85,7 +86,7 @@ class KilledRunTest {
       Path out = temporary.resolve("out" + round);
       boolean ended = false;
       while (!ended) {
-        Process process = start(in, out);
+        Process process = start(in, out, "--quiet");
         ended =
             killed >= kills
                 ? process.waitFor() >= 0
@@ -98,5 +99,28 @@ class KilledRunTest {
       assertThat(contents(out)).as("after %d kills", killed).isEqualTo(expected);
     }
     assertThat(expected).containsKeys("index.html", "0/parts/bracket.3mf");
+  }
+
+  @Test
+  @Tag("slow")
+  void aRunThatIsInterruptedEndsInOrderAndTellsHowToGoOn() throws Exception {
+    Path in = models();
+    Path out = temporary.resolve("out");
+    Process process = start(in, out);
+    Path journal = out.resolve("gable-catalogue").resolve("journal.jsonl");
+    while (process.isAlive() && (!Files.exists(journal) || Files.size(journal) == 0)) {
+      Thread.sleep(20);
+    }
+    new ProcessBuilder("kill", "-INT", Long.toString(process.pid())).start().waitFor();
+    assertThat(process.waitFor()).as("killed by signal 2, as shells count it").isEqualTo(128 + 2);
+    assertThat(Files.readString(temporary.resolve("log")))
+        .contains("The same call goes on")
+        .doesNotContain("Exception");
+    assertThat(Files.readString(journal)).as("no torn line").endsWith("}\n");
+
+    start(in, out, "--quiet").waitFor();
+    Path undisturbed = temporary.resolve("undisturbed");
+    start(in, undisturbed, "--quiet").waitFor();
+    assertThat(contents(out)).isEqualTo(contents(undisturbed));
   }
 }

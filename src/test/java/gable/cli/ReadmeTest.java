@@ -39,6 +39,7 @@ class ReadmeTest {
   void provide() throws IOException {
     Files.copy(BRACKET, folder.resolve("bracket.3mf"));
     Files.copy(Path.of("fixtures/bore/through-d8.3mf"), folder.resolve("lever.3mf"));
+    Files.copy(Path.of("fixtures/parts/lamp.3mf"), folder.resolve("lamp.3mf"));
     Path models = Files.createDirectories(folder.resolve("models/deep"));
     Files.copy(BRACKET, models.resolve("bracket.3mf"));
     Files.copy(Path.of("fixtures/bore/no-roof-d16.3mf"), models.resolve("thin.3mf"));

@@ -26,6 +26,7 @@ import gable.plan.Limits;
 import gable.reshaper.GableRoof;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -233,8 +234,10 @@ class ObjectReshaperTest {
     Result result =
         new ObjectReshaper(
                 new WorkMesh(mesh, halfEdges, FacetTree.of(mesh)),
-                mesh.box(),
-                new Frame(Affine3.IDENTITY, ObjectReshaperTest::onGrid, tolerances),
+                new ObjectReshaper.Site(
+                    mesh.box(),
+                    new Frame(Affine3.IDENTITY, ObjectReshaperTest::onGrid, tolerances),
+                    Map.of()),
                 Limits.usual(),
                 List.of(new GableRoof()),
                 new Believing(),
