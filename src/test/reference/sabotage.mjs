@@ -1,5 +1,6 @@
-// node sabotage.mjs OUTPUTS TARGET: takes the first output that its report calls changed and writes
-// TARGET/FAULT/NAME.3mf with its report for several faults, each of which the cross-check must find.
+// node sabotage.mjs OUTPUTS TARGET: takes the first output in which a bore was changed, and the first
+// in which a pin was, and writes TARGET/FAULT/NAME.3mf (for the pin TARGET/pin-FAULT) with its report for
+// several faults, each of which the cross-check must find.
 import { copyFileSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { unzip, zip } from './zip.mjs';
@@ -19,25 +20,34 @@ const FAULTS = {
 };
 
 const [outputs, target] = process.argv.slice(2);
-const name = readdirSync(outputs, { recursive: true }).map(String).sort().find(changed);
-if (name === undefined) {
-  console.error(`no changed output under ${outputs}`);
-  process.exit(2);
+const names = readdirSync(outputs, { recursive: true }).map(String).sort();
+for (const [kind, prefix] of [['bore', ''], ['pin', 'pin-']]) {
+  const name = names.find((path) => changed(path, kind));
+  if (name === undefined) {
+    console.error(`no output under ${outputs} in which a ${kind} was changed`);
+    process.exit(2);
+  }
+  spoil(name, prefix);
+  console.log(name);
 }
-for (const [fault, spoil] of Object.entries(FAULTS)) {
-  const to = join(target, fault, name);
-  mkdirSync(dirname(to), { recursive: true });
-  writeFileSync(to, zip(unzip(readFileSync(join(outputs, name))).map((entry) => spoiled(entry, spoil))));
-  copyFileSync(reportOf(join(outputs, name)), reportOf(to));
-}
-const lying = join(target, 'report-lies', name);
-mkdirSync(dirname(lying), { recursive: true });
-copyFileSync(join(outputs, name), lying);
-writeFileSync(reportOf(lying), readFileSync(reportOf(join(outputs, name)), 'utf8').replace(/("removedVolumeMm3"\s*:\s*)/, '$110'));
-console.log(name);
 
-function changed(path) {
-  return path.endsWith('.3mf') && JSON.parse(readFileSync(reportOf(join(outputs, path)), 'utf8')).result === 'changed';
+function spoil(name, prefix) {
+  for (const [fault, how] of Object.entries(FAULTS)) {
+    const to = join(target, prefix + fault, name);
+    mkdirSync(dirname(to), { recursive: true });
+    writeFileSync(to, zip(unzip(readFileSync(join(outputs, name))).map((entry) => spoiled(entry, how))));
+    copyFileSync(reportOf(join(outputs, name)), reportOf(to));
+  }
+  const lying = join(target, `${prefix}report-lies`, name);
+  mkdirSync(dirname(lying), { recursive: true });
+  copyFileSync(join(outputs, name), lying);
+  writeFileSync(reportOf(lying), readFileSync(reportOf(join(outputs, name)), 'utf8').replace(/("removedVolumeMm3"\s*:\s*)/, '$110'));
+}
+
+function changed(path, kind) {
+  if (!path.endsWith('.3mf')) return false;
+  const report = JSON.parse(readFileSync(reportOf(join(outputs, path)), 'utf8'));
+  return report.result === 'changed' && report.features.some((f) => f.kind === kind && f.outcome === 'reshaped');
 }
 
 function reportOf(path) {

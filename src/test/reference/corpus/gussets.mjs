@@ -16,7 +16,7 @@ import { box, common, fromMesh, hull, minus, prism, release, toMesh, union } fro
 import { placements, printed, readPackage, writePackage } from './model3mf.mjs';
 import { options } from './options.mjs';
 import { ring } from './shapes.mjs';
-import { apply, chance, inverse, sectionFrame, turn } from './vec.mjs';
+import { apply, chance, sectionFrame, turn } from './vec.mjs';
 
 const { count = '40', seed = '1', work = 'target/gussets', launcher = 'target/gable' } = options;
 mkdirSync(work, { recursive: true });
@@ -92,11 +92,14 @@ function reshape(from, to, ...more) {
   return JSON.parse(readFileSync(json, 'utf8'));
 }
 
-/** The solids of a package, each where its part is in the joint. */
+/**
+ * The solids of a package, each where its part is in the joint. A single pin may turn in its bore, so
+ * the slot is below as the block is printed, whichever way up that is.
+ */
 function solidsOf(c, file) {
   const content = readPackage(readFileSync(file));
-  const [pin, block] = placements(content).map(({ mesh, map }) => printed(mesh, map));
-  const back = inverse(layOf(c));
+  const [pin, block] = placements(content).map(({ object, toPrint }) => printed(content.objects.get(object).mesh, toPrint));
+  const back = [1, 0, 0, 0, 1, 0, 0, 0, 1, -60, 0, 0];
   const points = new Float64Array(block.points.length);
   for (let v = 0; v < points.length; v += 3) points.set(apply(back, block.points.slice(v, v + 3)), v);
   return { pin: fromMesh(pin), block: fromMesh({ points, corners: block.corners }) };

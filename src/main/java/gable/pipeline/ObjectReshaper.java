@@ -153,25 +153,6 @@ public final class ObjectReshaper {
     this.proof = proof;
   }
 
-  private ObjectReshaper(ObjectReshaper other, Surroundings around) {
-    this.budget = other.budget;
-    this.mesh = other.mesh;
-    this.around = around;
-    this.frame = other.frame;
-    this.limits = other.limits;
-    this.reshapers = other.reshapers;
-    this.proof = other.proof;
-  }
-
-  /**
-   * The same with the other halves of joints.
-   *
-   * @param partners for the id of a feature, what goes into it or what it goes into
-   */
-  ObjectReshaper joined(Map<String, Partner> partners) {
-    return new ObjectReshaper(this, new Surroundings(mesh, mesh.base().box(), partners));
-  }
-
   /** Works on the given features; the others of {@code all} are left without changes. */
   public Result reshape(List<Feature> features) {
     Map<Feature, List<Change>> changes = new HashMap<>();

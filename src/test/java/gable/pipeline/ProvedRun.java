@@ -38,12 +38,10 @@ final class ProvedRun {
     Frame frame = new Frame(Affine3.IDENTITY, ProvedRun::onGrid, tolerances);
     return new ObjectReshaper(
             new WorkMesh(mesh, halfEdges, FacetTree.of(mesh)),
-            mesh.box(),
-            frame,
+            new ObjectReshaper.Site(mesh.box(), frame, partners),
             limits,
             reshapers,
             new Judged(mesh.box(), frame))
-        .joined(partners)
         .reshape(features);
   }
 
