@@ -99,7 +99,7 @@ final class TipTools {
     if (outline.isEmpty()) {
       return Optional.of(new Reason("no-outline", "the outline of the pin below its tip is open"));
     }
-    double inside = pin.radius() / 4; // well within, so that the first passage is out of the pin
+    double inside = inside();
     double gap = Double.POSITIVE_INFINITY;
     for (int k = 0; k < outline.size(); k++) {
       Vec3 way = outline.get((k + 1) % outline.size()).minus(outline.get(k));
@@ -110,6 +110,17 @@ final class TipTools {
     return near(gap);
   }
 
+  /**
+   * How far inside the outline lines start: well within the pin, so that the first passage is out
+   * of it, and below the tip's face, which falls inwards on the high side of a slanted tip.
+   */
+  private double inside() {
+    double upright = Math.abs(tip.normal().dot(along));
+    double falls = Math.sqrt(Math.max(0, 1 - upright * upright)) / upright;
+    double below = falls == 0 ? Double.POSITIVE_INFINITY : 0.4 * leg / falls;
+    return Math.min(pin.radius() / 4, below);
+  }
+
   /** Least gap beside and before the tip from a place in the outline. */
   private double gap(Surroundings around, Vec3 place, double inside) {
     Vec3 out = sideways(place).unit();
@@ -118,7 +129,8 @@ final class TipTools {
       Vec3 start = place.along(along, height).along(out, -inside);
       least = Math.min(least, gap(around.passages(start, out, inside + APART)));
     }
-    Vec3 start = place.along(sideways(place), -0.47); // anywhere between axis and wall
+    double in = Math.min(0.47 * pin.radius(), inside); // anywhere between axis and wall
+    Vec3 start = place.along(out, -in);
     double reach = onto(tip, start).distance(start) + APART;
     return Math.min(least, gap(around.passages(start, along, reach)));
   }
