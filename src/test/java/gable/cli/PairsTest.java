@@ -72,8 +72,7 @@ class PairsTest {
   void featuresOfAReportNameTheOtherHalf() throws IOException {
     Path json = temporary.resolve("lamp.json");
     Call.of("inspect", LAMP, "--json", json.toString(), "--quiet");
-    JsonNode report =
-        new ObjectMapper().readTree(Files.readString(json, StandardCharsets.UTF_8));
+    JsonNode report = new ObjectMapper().readTree(Files.readString(json, StandardCharsets.UTF_8));
 
     for (JsonNode feature : report.get("features")) {
       if (feature.get("id").textValue().equals("3.B1")) {
