@@ -161,7 +161,7 @@ final class Hollows {
             end - count <= LARGEST_TURNING && !(cap && !Caps.leansAlike(surface, kept, count, end));
         int lost = (cap ? SEED : 0) | (turning ? 0 : TURNING);
         for (int k = count; k < end && lost != 0; k++) {
-          marks[kept[k]] &= ~lost;
+          marks[kept[k]] = (byte) (marks[kept[k]] & ~lost);
         }
         count = cap ? count : end;
       }

@@ -130,7 +130,7 @@ final class ThreadFinder {
     }
     List<Bore.Builder> winding =
         bores.stream().filter(ThreadFinder::isArc).filter(reader::winds).toList();
-    bores.removeAll(winding);
+    bores.removeIf(bore -> isArc(bore) && reader.winds(bore));
     winding.forEach(band -> bores.addAll(reader.band(band)));
     for (Bore.Builder bore : threads.isEmpty() ? List.<Bore.Builder>of() : bores) {
       bore.low = threaded(bore.low);

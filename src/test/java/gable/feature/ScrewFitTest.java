@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import gable.fixture.Helix;
+import gable.fixture.Helix.Profile;
 import gable.fixture.Lathe;
 import gable.fixture.MeshSketch;
 import gable.geom.Vec3;
@@ -30,7 +31,7 @@ class ScrewFitTest {
   @ParameterizedTest
   @ValueSource(ints = {12, 48, 192})
   void aHelixGivesItsAxisAndRise(int steps) {
-    MeshSketch rod = Helix.of(5, 1.5, Helix.SHARP, steps, 4).rod(0);
+    MeshSketch rod = Helix.of(5, 1.5, Profile.SHARP, steps, 4).rod(0);
     ScrewMotion motion = motion(rod, 0, 4 * 4 * steps).orElseThrow();
 
     double share =

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import gable.fixture.Helix;
+import gable.fixture.Helix.Profile;
 import gable.fixture.Lathe;
 import gable.fixture.MeshSketch;
 import gable.geom.Affine3;
@@ -54,14 +55,14 @@ class ThreadTest {
   }
 
   static Stream<Arguments> formsAndSteps() {
-    return Stream.of(Helix.METRIC, Helix.TRAPEZOID, Helix.SHARP, Helix.SQUARE)
+    return Stream.of(Profile.METRIC, Profile.TRAPEZOID, Profile.SHARP, Profile.SQUARE)
         .flatMap(
             profile -> Stream.of(8, 12, 24, 48, 64).map(steps -> Arguments.of(profile, steps)));
   }
 
-  @ParameterizedTest(name = "{1} steps")
+  @ParameterizedTest(name = "{0}, {1} steps")
   @MethodSource("formsAndSteps")
-  void anInsideThreadOfAnyFormIsSaidToBeOne(double[] profile, int steps) {
+  void anInsideThreadOfAnyFormIsSaidToBeOne(Profile profile, int steps) {
     Bore thread = onlyThread(Helix.of(5, 1.5, profile, steps, 6).rod(0).flipped().placed(ASKEW));
 
     Vec3 axis = ASKEW.applyVector(Vec3.Z);
@@ -73,31 +74,32 @@ class ThreadTest {
 
   @Test
   void aLeftHandedThreadIsOne() {
-    onlyThread(Helix.of(5, 1.5, Helix.METRIC, 24, 6).rod(0).flipped().placed(MIRROR));
+    onlyThread(Helix.of(5, 1.5, Profile.METRIC, 24, 6).rod(0).flipped().placed(MIRROR));
   }
 
   @ParameterizedTest
   @ValueSource(ints = {2, 3, 4})
   void aThreadOfSeveralStartsIsOne(int starts) {
-    onlyThread(Helix.of(5, 1.2, Helix.TRAPEZOID, 36, 2).withStarts(starts).rod(0).flipped());
+    onlyThread(Helix.of(5, 1.2, Profile.TRAPEZOID, 36, 2).withStarts(starts).rod(0).flipped());
   }
 
   /** ISO 7-1: 1 in 16 on the diameter. */
   @Test
   void aPipeThreadIsOne() {
-    onlyThread(Helix.of(6, 1.337, Helix.METRIC, 32, 7).rod(1 / 32.0).flipped());
+    onlyThread(Helix.of(6, 1.337, Profile.METRIC, 32, 7).rod(1 / 32.0).flipped());
   }
 
   @ParameterizedTest
   @ValueSource(ints = {8, 16, 48})
   void aThreadedRodIsNeitherABoreNorAPin(int steps) {
-    assertThat(find(Helix.of(5, 1.5, Helix.METRIC, steps, 6).rod(0))).isEmpty();
+    assertThat(find(Helix.of(5, 1.5, Profile.METRIC, steps, 6).rod(0))).isEmpty();
   }
 
   @Test
   void aTurnAndAnotherOrderChangeNothing() {
-    MeshSketch plain = Helix.of(5, 1.5, Helix.METRIC, 20, 6).rod(0).flipped().placed(turn(0, 0));
-    MeshSketch other = Helix.of(5, 1.5, Helix.METRIC, 20, 6).rod(0).flipped().placed(turn(0.7, 0));
+    MeshSketch plain = Helix.of(5, 1.5, Profile.METRIC, 20, 6).rod(0).flipped().placed(turn(0, 0));
+    MeshSketch other =
+        Helix.of(5, 1.5, Profile.METRIC, 20, 6).rod(0).flipped().placed(turn(0.7, 0));
     Bore one = onlyThread(plain);
     Bore two = onlyThread(other.shuffled(new Random(3)));
 
@@ -109,14 +111,14 @@ class ThreadTest {
   /** One turn of a strip that is a pitch wide reaches over two pitches. */
   @Test
   void oneTurnIsNoThread() {
-    assertThat(find(Helix.of(5, 4, Helix.SHARP, 48, 0).rod(0).flipped()))
+    assertThat(find(Helix.of(5, 4, Profile.SHARP, 48, 0).rod(0).flipped()))
         .noneMatch(feature -> ((Bore) feature).shape() == BoreShape.THREAD);
   }
 
   /** Rifling and helical gears climb more steeply than any thread. */
   @Test
   void aSteepHelixIsNoThread() {
-    assertThat(find(Helix.of(5, 9, Helix.SHARP, 48, 2).withStarts(8).rod(0).flipped()))
+    assertThat(find(Helix.of(5, 9, Profile.SHARP, 48, 2).withStarts(8).rod(0).flipped()))
         .noneMatch(feature -> ((Bore) feature).shape() == BoreShape.THREAD);
   }
 
@@ -134,8 +136,7 @@ class ThreadTest {
   /** An oil groove of three turns; the wall beside it covers most of its cylinder. */
   @Test
   void aGrooveThatWindsThroughABoreIsNoThread() {
-    double[] groove = {0, 0, 0.85, 0, 0.9, 1, 0.95, 1};
-    List<Feature> found = find(new Helix(5, 6, 1, groove, 48, 1, 4).rod(0).flipped());
+    List<Feature> found = find(new Helix(5, 6, 1, Profile.GROOVE, 48, 1, 4).rod(0).flipped());
     assertThat(found)
         .isNotEmpty()
         .allMatch(feature -> ((Bore) feature).shape() == BoreShape.PARTIAL);
