@@ -7,6 +7,7 @@ import * as negatives from './families/negatives.mjs';
 import * as parts from './families/parts.mjs';
 import * as pins from './families/pins.mjs';
 import * as several from './families/several.mjs';
+import * as threads from './families/threads.mjs';
 import { crossings } from './health.mjs';
 import { place, release, toMesh } from './kernel.mjs';
 import { readPackage, writePackage } from './model3mf.mjs';
@@ -15,7 +16,7 @@ import { DEFAULTS, expectation, measuredEnds, moved, sectionAngle, withRoofs } f
 import { treated } from './treatments.mjs';
 import { chance, shift, tiltDeg, chained, turn } from './vec.mjs';
 
-export const FAMILIES = { ...pick(basic), ...pick(mouths), ...pick(several), ...pick(negatives), ...pick(parts), ...pick(pins) };
+export const FAMILIES = { ...pick(basic), ...pick(mouths), ...pick(several), ...pick(negatives), ...pick(parts), ...pick(pins), ...pick(threads) };
 function pick(module) {
   const helpers = new Set(['everyday', 'roofed', 'turn', 'scaled', 'union']);
   return Object.fromEntries(Object.entries(module).filter(([name]) => !helpers.has(name)));
@@ -91,7 +92,7 @@ export function truthOf(head, { features, sound, noise, args }, volumeMm3) {
       kind: f.kind, find: f.find, expect: f.expect, why: f.why, item: f.item ?? 0,
       point: f.p, direction: f.d, diameterMm: f.r ? 2 * f.r : undefined, tiltDeg: tiltDeg(f.d),
       wall: f.wall, ends: f.ends, range: f.range, reach: f.reach, roofLeftMm: f.roofLeft, group: f.group ?? 0,
-      exact: f.exact ?? false, ...(f.rough ? { rough: true } : {}), ...(f.leg ? { legMm: f.leg } : {}), ...(f.shape ? { shape: f.shape } : {}), sagittaMm: f.sagitta ?? 0, ring: f.polygon,
+      exact: f.exact ?? false, ...(f.rough ? { rough: true } : {}), ...(f.grooved ? { grooved: true } : {}), ...(f.leg ? { legMm: f.leg } : {}), ...(f.shape ? { shape: f.shape } : {}), sagittaMm: f.sagitta ?? 0, ring: f.polygon,
     })),
   };
 }

@@ -170,14 +170,21 @@ function cloneFaults(was, is, fault) {
   if (uuid(was) ? !uuid(is) || uuid(is) === uuid(was) : uuid(is)) fault('identity', `the clone of object ${was.id} has the identifier ${uuid(is)}`);
 }
 
-/** Vertices of each object, new ones and all: { key: { fresh: [[x, y, z], ...], all } }, in units of the file. */
+/**
+ * Vertices of each object, new ones and all, and for each of them those that it shares an edge with:
+ * { key: { fresh: [[x, y, z], ...], all, beside } }, in units of the file.
+ */
 function newPoints(before, after) {
   const found = {};
   for (const [key, { mesh }] of after.objects) {
     const known = before.objects.get(key)?.mesh?.points.length;
     if (known === undefined || !mesh) continue;
     const all = Array.from({ length: mesh.points.length / 3 }, (_, v) => Array.from(mesh.points.slice(3 * v, 3 * v + 3)));
-    found[key] = { fresh: all.slice(known / 3), all };
+    const beside = all.map(() => new Set());
+    mesh.corners.forEach((v, k) => {
+      for (const other of [1, 2]) beside[v].add(mesh.corners[k - (k % 3) + ((k + other) % 3)]);
+    });
+    found[key] = { fresh: all.slice(known / 3), all, beside };
   }
   return found;
 }
@@ -211,7 +218,8 @@ function instance(truth, was, is, toPrint, { bores, pins }, verdict, fault) {
     fault('health', `the reference kernel refuses a mesh: ${e.message}`);
   }
   for (const pin of pins) tipFaults(outPrint, pin, verdict.noise).forEach((text) => fault('slope', text));
-  for (const b of bores) {
+  // the ceiling of a groove in the wall hangs as before
+  for (const b of bores.filter((x) => !x.truth.grooved)) {
     const flat = flatArea(outPrint, b, 45, verdict.noise);
     verdict.flat = Math.max(verdict.flat, flat);
     if (flat > FLAT_SHARE * b.truth.diameterMm ** 2) fault('slope', `${flat.toPrecision(3)} mm2 flatter than the limit left at d ${b.truth.diameterMm}`);

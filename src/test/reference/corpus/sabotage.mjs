@@ -73,9 +73,12 @@ assert.ok(missedBars([open]).length > 0, 'an open mesh reshaped');
 assert.equal(difference(report, report, true), undefined);
 const other = { features: [{ ...report.features[0], outcome: 'left' }] };
 assert.ok(difference(report, other, false), 'another order of triangles with another outcome');
-const vertices = (...fresh) => ({ 1: { fresh, all: [[0, 0, 0], [4, 0, 0], ...fresh] } });
+/** Two old points and new ones, each joined to both old ones, or to none. */
+const vertices = (...fresh) => ({ 1: { fresh, all: [[0, 0, 0], [4, 0, 0], ...fresh], beside: [[], [], ...fresh.map(() => [0, 1])] } });
+const loose = (...fresh) => ({ 1: { fresh, all: [[0, 0, 0], [4, 0, 0], ...fresh], beside: [[], [], ...fresh.map(() => [])] } });
 assert.equal(displacement(vertices([0, 0, 1]), vertices([0, 0, 1.000001])), undefined, 'a step of the grid is none');
 assert.equal(displacement(vertices([0, 0, 1], [2, 0, 0]), vertices([0, 0, 1])), undefined, 'a point that halves an edge is none');
+assert.ok(displacement(loose([0, 0, 1], [2, 0, 0]), loose([0, 0, 1])), 'a point midway between two that it is not joined to');
 assert.ok(displacement(vertices([0, 0, 1]), vertices([0, 0, 1.000002])), 'a new point elsewhere');
 assert.ok(displacement(vertices([0, 0, 1]), vertices()), 'a new point less');
 
@@ -88,6 +91,7 @@ assert.deepEqual(leftFor('thin-roof').faults, []);
 caught('a reason that is not true', 'reason', leftFor('polygon'));
 caught('a pin taken for a bore', 'ghost', leftFor('thin-roof', { kind: 'pin', find: 'may' }));
 assert.ok(kinds(leftFor('not-round', { kind: 'thread', why: ['thread'], shape: 'thread' })).includes('unsaid'), 'a thread called round');
+assert.ok(missedBars([leftFor('not-round', { kind: 'thread', why: ['thread'], shape: 'thread' })]).some((m) => m.includes('unsaid')), 'the bar for threads');
 const door = (over) => judge({ truth: { ...truth, input: 'unsound' }, input, report: { notices: [{ level: 'error', code: 'mesh-open' }], features: [] }, exit: 5, ...over });
 assert.deepEqual(door({}).faults, []);
 caught('an open mesh written', 'identity', door({ output: input }));

@@ -1,15 +1,16 @@
 // Runs the program over the scored corpus and judges every result.
 //
 //   node score.mjs --corpus DIR --work DIR [--jar JAR] [--classes DIR] [--jobs 2] [--only TEXT]
-//       [--table FILE] [--keep no]
+//       [--table FILE] [--keep no] [--failing DIR]
 //
 // Prints the table by family, the time by size, and every fault; ends with 1 when a bar is missed. With
 // --table both tables replace what stands in FILE between the marks `<!-- score -->`. With --keep no the
-// outputs of cases without a fault are removed. The calls are those of the command line, made by a test
+// outputs of cases without a fault are removed. Inputs and truths of cases with one are copied to
+// --failing DIR (target/failing). The calls are those of the command line, made by a test
 // class (in --classes) that keeps one Java process for many of them.
 
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { options } from './options.mjs';
@@ -97,6 +98,13 @@ for (const v of verdicts) {
 }
 for (const v of slowOnes(verdicts)) console.log(`${v.name}: slow: ${v.ms.toFixed(0)} ms, more than 5 times the median of its size`);
 if (options.table) inserted(options.table, table);
+const failing = verdicts.filter((v) => v.bold.length || (v.shy.length && v.input !== 'rough') || v.faults.some((f) => f.kind !== 'shifted'));
+if (failing.length) {
+  const folder = options.failing ?? 'target/failing';
+  mkdirSync(folder, { recursive: true });
+  for (const { name } of failing) for (const e of ['.3mf', '.truth.json']) copyFileSync(join(corpus, name + e), join(folder, name + e));
+  console.log(`${failing.length} cases that failed are in ${folder}`);
+}
 const missed = missedBars(verdicts);
 missed.forEach((m) => console.log(`BAR MISSED: ${m}`));
 process.exitCode = missed.length ? 1 : 0;

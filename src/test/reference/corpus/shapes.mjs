@@ -4,7 +4,7 @@
 
 import { common, loft, minus, pieces, prism, turned } from './kernel.mjs';
 import {
-  add, apply, applyVector, dot, mul, norm, rad, sectionFrame, sub, tiltDeg, unit,
+  add, apply, applyVector, cross, dot, mul, norm, rad, sectionFrame, sub, tiltDeg, unit,
 } from './vec.mjs';
 
 /** Settings that the truth assumes: the defaults of the program. */
@@ -206,33 +206,43 @@ export function roofLeft(mesh, b, angle, bridge) {
 }
 
 /** Lowest z above a point at which a vertical line leaves the solid; infinite when it never does. */
-function firstTop({ points, corners }, [px, py, pz]) {
+const firstTop = (mesh, from) => firstExit(mesh, from).z;
+
+/** Where a vertical line from a point leaves the solid: { z, facet }; z is infinite when it never does. */
+function firstExit({ points, corners }, [px, py, pz]) {
   // A little aside, so that the line meets no corner or edge of a part drawn with round numbers.
   const [x, y] = [px + 1.3e-7, py + 0.7e-7];
-  let top = Infinity;
+  let exit = { z: Infinity, facet: -1 };
   for (let f = 0; f < corners.length; f += 3) {
     const [a, b, c] = [3 * corners[f], 3 * corners[f + 1], 3 * corners[f + 2]];
     const part = (s, t) => (points[s] - x) * (points[t + 1] - y) - (points[t] - x) * (points[s + 1] - y);
     const [wc, wa, wb] = [part(a, b), part(b, c), part(c, a)];
     if (wa < 0 || wb < 0 || wc < 0 || wa + wb + wc <= 0) continue;
     const z = (wa * points[a + 2] + wb * points[b + 2] + wc * points[c + 2]) / (wa + wb + wc);
-    if (z > pz) top = Math.min(top, z);
+    if (z > pz && z < exit.z) exit = { z, facet: f };
   }
-  return top;
+  return exit;
 }
 
 /**
- * Does the material straight above the middle of a leaning bore end at a mouth's own face? Then it
- * tapers to nothing over the whole of the bore, roof or not, and nobody can say how much must be left.
+ * Does the material straight above the middle of a leaning bore end at a mouth's own face, and is that
+ * face square to the bore? Then it tapers to nothing over the whole of the bore, roof or not, and
+ * nobody can say how much must be left. Derived: the line leaves through such a face half the length
+ * away along the axis; a rim that is not quite square moves that by a few hundredths. The plane of the
+ * facet that it leaves through must meet the axis within the rim, or it is another face.
  */
 function endsInLip(mesh, b) {
   const [low, high] = b.range ? [b.range[0][1], b.range[1][0]] : b.wall;
   const middle = add(b.p, mul(b.d, (low + high) / 2));
-  const crown = [middle[0], middle[1], middle[2] + b.r];
-  const height = firstTop(mesh, crown) - middle[2];
-  // how far along the axis the line leaves the part: beyond the mouth it is another face
-  const along = (height * Math.abs(b.d[2])) / (high - low);
-  return along >= 0.45 && along <= 0.55;
+  const { z, facet } = firstExit(mesh, [middle[0], middle[1], middle[2] + b.r]);
+  if (facet < 0) return false;
+  const along = ((z - middle[2]) * Math.abs(b.d[2])) / (high - low);
+  if (along < 0.45 || along > 0.55) return false;
+  const [p, q, r] = [0, 1, 2].map((k) => Array.from(mesh.points.slice(3 * mesh.corners[facet + k], 3 * mesh.corners[facet + k] + 3)));
+  const normal = cross(sub(q, p), sub(r, p));
+  const at = dot(sub(p, b.p), normal) / dot(b.d, normal);
+  const rims = b.range ?? [[low, low], [high, high]];
+  return rims.some(([from, to]) => at >= from - ON_RULING && at <= to + ON_RULING);
 }
 
 /** What the default settings ask for one bore of known tilt and size: { expect, why }. */

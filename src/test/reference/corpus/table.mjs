@@ -76,7 +76,7 @@ export function missedBars(verdicts) {
   if (done < 0.99 * due) out.push(`${done} of ${due} bores that can be reshaped are, 99 % are due`);
   const bold = verdicts.filter((v) => v.bold.length).length;
   if (bold) out.push(`${bold} cases where a hole was reshaped that must be left`);
-  for (const kind of ['health', 'identity', 'geometry', 'slope', 'again', 'order', 'run', 'reason']) {
+  for (const kind of ['health', 'identity', 'geometry', 'slope', 'again', 'order', 'run', 'reason', 'unsaid']) {
     const bad = verdicts.filter((v) => v.faults.some((f) => f.kind === kind)).length;
     if (bad) out.push(`${bad} cases with faults of ${kind}`);
   }

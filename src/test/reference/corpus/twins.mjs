@@ -2,7 +2,7 @@
 // alike: same kinds, outcomes and sizes to the digits of the report, same ids where the order is all
 // that differs, and the same new points in the numbers of the file.
 
-import { norm, sub } from './vec.mjs';
+import { cross, dot, mul, norm, sub } from './vec.mjs';
 
 const TWINS = ['-shuffled', '-about-z'];
 
@@ -43,22 +43,29 @@ const STEP = 1e-6 * 1.001;
 
 /**
  * New points of one that have none at their place in the other, but for those that halve an edge: they
- * change no shape, and of edges equally long any may be halved. Both hold { fresh, all } for each
- * object, in its frame: new vertices and all vertices.
+ * change no shape, and of edges equally long any may be halved. Both hold { fresh, all, beside } for
+ * each object, in its frame: new vertices, all vertices, and which of these share an edge.
  */
 export function displacement(plain = {}, twin = {}) {
   for (const key of Object.keys(plain)) {
-    const [one, other] = [plain[key], twin[key] ?? { fresh: [], all: [] }];
-    const [a, b] = [one.fresh, other.fresh];
-    const lost = halving(unmatched(a, b), one.all);
-    const added = halving(unmatched(b, a), other.all);
+    const [one, other] = [plain[key], twin[key] ?? { fresh: [], all: [], beside: [] }];
+    const lost = unmatched(one.fresh, other.fresh).filter((p) => !halves(p, one));
+    const added = unmatched(other.fresh, one.fresh).filter((p) => !halves(p, other));
     const first = lost[0] ?? added[0];
-    if (first) return `${lost.length} of ${a.length} new points are elsewhere, ${added.length} are new, such as ${first.map((x) => x.toFixed(6))}`;
+    if (first) return `${lost.length} of ${one.fresh.length} new points are elsewhere, ${added.length} are new, such as ${first.map((x) => x.toFixed(6))}`;
   }
   return undefined;
 }
-const halving = (list, all) => list.filter((p) => !all.some((a) => {
-  const b = p.map((x, i) => 2 * x - a[i]);
-  return a !== p && norm(sub(a, p)) > 1e-3 && all.some((q) => q.every((x, i) => Math.abs(x - b[i]) <= 3 * STEP));
-}));
+
+/** Is a point midway between two others, and joined to what lies towards either along the same line? */
+function halves(p, { all, beside }) {
+  const near = [...beside[all.indexOf(p)]].map((v) => sub(all[v], p));
+  const towards = (d) => near.some((e) => dot(d, e) > 0 && norm(cross(d, e)) <= 3 * STEP * Math.max(norm(d), norm(e)));
+  return all.some((a) => {
+    const d = sub(a, p);
+    if (norm(d) <= 1e-3 || !towards(d) || !towards(mul(d, -1))) return false;
+    const b = sub(p, d);
+    return all.some((q) => q.every((x, i) => Math.abs(x - b[i]) <= 3 * STEP));
+  });
+}
 const unmatched = (list, other) => list.filter((p) => !other.some((q) => p.every((x, i) => Math.abs(x - q[i]) <= STEP)));

@@ -10,6 +10,6 @@ public enum BoreShape {
   POLYGON,
   /** Round over more than half a turn, but not all the way: a flat, a keyway, an open channel. */
   PARTIAL,
-  /** The crest of an internal thread. */
+  /** An internal thread; its radius is that of its crests. */
   THREAD
 }

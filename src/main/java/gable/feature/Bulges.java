@@ -212,7 +212,7 @@ final class Bulges {
     for (int k = 0; k < size && !rooted; k++) {
       rooted = (marks[piece[k]] & ROOTED) != 0;
     }
-    return rooted && !Hollows.isCap(surface, piece, 0, size);
+    return rooted && !Caps.isCap(surface, piece, 0, size);
   }
 
   private int[] withRings(int[] kept) {

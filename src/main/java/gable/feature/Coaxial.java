@@ -89,6 +89,9 @@ final class Coaxial {
   }
 
   private void relate(Bore.Builder a, Bore.Builder b) {
+    if (a.shape == BoreShape.THREAD || b.shape == BoreShape.THREAD) {
+      return; // neither a piece of a bore nor one that gets a roof before the bore in it
+    }
     double difference = Math.abs(a.cylinder.radius() - b.cylinder.radius());
     boolean along = a.cylinder.w().dot(b.cylinder.w()) > 0;
     double offset = b.cylinder.origin().minus(a.cylinder.origin()).dot(a.cylinder.w());

@@ -18,6 +18,8 @@ public enum EndKind {
   STEP,
   /** In a smaller bore on the same axis. */
   NARROWING,
+  /** In a thread. */
+  THREADED,
   /** On a flat bottom. */
   BLIND_FLAT,
   /** On a cone, as a drill leaves it. */

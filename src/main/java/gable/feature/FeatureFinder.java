@@ -76,7 +76,8 @@ public final class FeatureFinder {
       UnaryOperator<Supplier<List<Pin>>> beside) {
     var finder = new FeatureFinder(printMesh, halfEdges, tolerances);
     Supplier<List<Pin>> pins = beside.apply(() -> PinFinder.find(finder.surface, tolerances));
-    finder.search(tolerances, Long.MAX_VALUE);
+    Hollows hollows = finder.search(tolerances, Long.MAX_VALUE);
+    ThreadFinder.search(finder.surface, hollows, finder.states, finder.bores);
     List<Bore.Builder> sorted = BoreOrder.sorted(finder.bores);
     Coaxial.relate(sorted);
     List<Feature> features = new ArrayList<>(BoreOrder.named(sorted));
@@ -96,7 +97,7 @@ public final class FeatureFinder {
     return finder.bores.stream().map(Bore::new).toList();
   }
 
-  private void search(Tolerances tolerances, long budget) {
+  private Hollows search(Tolerances tolerances, long budget) {
     Hollows hollows = Hollows.of(surface, NEEDLE * tolerances.noise());
     for (int seed : Seeds.of(surface, hollows)) {
       if (states.isFree(seed) && wasted < budget) {
@@ -104,6 +105,7 @@ public final class FeatureFinder {
       }
     }
     addPartial();
+    return hollows;
   }
 
   private void tryFrom(int seed) {

@@ -17,13 +17,6 @@ package gable.feature;
 final class Hollows {
 
   /**
-   * Normals within this cosine of their mean direction do not reach around a bore: the shortest arc
-   * of wall that counts covers 200 degrees, its facets' middles cover one step of an octagon less,
-   * and half of 155 degrees has the cosine 0.216 to its middle, and a larger one to no direction.
-   */
-  private static final float CAP = 0.22f;
-
-  /**
    * A facet in a hollow has at least this much more concave than convex bends around it, as a share
    * of both. Estimate, from 5,900 walls of known parts: the median of a wall is 0.2 or more even
    * where points stray by 10 micrometres on facets of a quarter of a millimetre, and six facets in
@@ -40,10 +33,28 @@ final class Hollows {
 
   private static final int SEED = 8;
 
+  private static final int TURNING = 16;
+  private static final int SHARP_IN = 32;
+  private static final int SHARP_OUT = 64;
+  private static final int FLAT = 128;
+  private static final int CREASED = SHARP_IN | SHARP_OUT;
+
+  /** A bend of less than 2 degrees makes no crease. */
+  private static final double CREASE_COSINE = Math.cos(Math.toRadians(2));
+
+  /** A steep flank of 3 degrees (DIN 513) turns by 0.3 degrees from one of 64 steps to the next. */
+  private static final double TURN_COSINE = Math.cos(Math.toRadians(0.25));
+
+  /** A larger smooth piece is a sculpture or a rough part, not a flank or a wall of a thread. */
+  private static final int LARGEST_TURNING = 200_000;
+
   private final Surface surface;
   private final double needle;
 
-  /** Bits 0 to 2: a smooth piece goes on beyond that half-edge of the facet; 3: a seed. */
+  /**
+   * Bits 0 to 2: a smooth piece goes on beyond that half-edge of the facet; 3: a seed; 4: it turns
+   * inwards and may belong to a thread; 5 to 7: it has sharp bends inwards, outwards, flat ones.
+   */
   private final byte[] marks;
 
   /** For each facet the number of its smooth piece; 0 for a piece without seeds. */
@@ -75,6 +86,19 @@ final class Hollows {
     return (marks[facet] & SEED) != 0;
   }
 
+  /**
+   * True once for each facet that may belong to a thread. It turns inwards on a piece of the size
+   * of a thread's, which is no cap, or a cap whose normals lean alike, as on a flank. Or it is
+   * creased, as threads are that were twisted up in few steps: sharp bends inwards and outwards,
+   * and none that is flat, as there is in every face that has more than three corners.
+   */
+  boolean takeTurning(int facet) {
+    int mark = marks[facet];
+    boolean creased = (mark & (CREASED | FLAT)) == CREASED;
+    marks[facet] = (byte) (mark & ~TURNING | FLAT);
+    return creased || (mark & TURNING) != 0;
+  }
+
   private void markEdges() {
     for (int facet = 0; facet < marks.length; facet++) {
       boolean sliver = surface.isSliver(facet);
@@ -89,8 +113,8 @@ final class Hollows {
           add(facet, 1 << k);
         } else if (halfEdge < opposite) { // what joins two facets is the same from either side
           int mark = mark(halfEdge, other);
-          add(facet, mark & SEED | (mark & 1) << k);
-          add(other, mark & SEED | (mark & 1) << (opposite - 3 * other));
+          add(facet, mark & ~1 | (mark & 1) << k);
+          add(other, mark & ~1 | (mark & 1) << (opposite - 3 * other));
         }
       }
     }
@@ -106,9 +130,14 @@ final class Hollows {
     double cosine = surface.cosine(facet, other);
     double bend = surface.bend(halfEdge, other);
     if (Patch.isSmooth(cosine, bend < 0)) {
-      return bend > 0 && cosine < Seeds.FLATTEST_COSINE ? SEED | 1 : 1;
+      int flat = cosine > CREASE_COSINE ? FLAT | 1 : 1;
+      if (bend <= 0 || cosine >= Seeds.FLATTEST_COSINE) {
+        return flat;
+      }
+      return cosine < TURN_COSINE ? SEED | TURNING | flat : SEED | flat;
     }
-    return isNeedle(facet) || isNeedle(other) ? 1 : 0;
+    int sharp = bend > 0 ? SHARP_IN : SHARP_OUT;
+    return isNeedle(facet) || isNeedle(other) ? sharp | 1 : sharp;
   }
 
   private boolean isNeedle(int facet) {
@@ -127,13 +156,14 @@ final class Hollows {
     for (int facet = 0; facet < marks.length; facet++) {
       if (pieces[facet] == 0 && isSeed(facet)) {
         int end = collect(facet, ++number, kept, count);
-        if (isCap(surface, kept, count, end)) {
-          for (int k = count; k < end; k++) {
-            marks[kept[k]] &= ~SEED;
-          }
-        } else {
-          count = end;
+        boolean cap = Caps.isCap(surface, kept, count, end);
+        boolean turning =
+            end - count <= LARGEST_TURNING && !(cap && !Caps.leansAlike(surface, kept, count, end));
+        int lost = (cap ? SEED : 0) | (turning ? 0 : TURNING);
+        for (int k = count; k < end && lost != 0; k++) {
+          marks[kept[k]] = (byte) (marks[kept[k]] & ~lost);
         }
+        count = cap ? count : end;
       }
     }
     return count;
@@ -156,27 +186,6 @@ final class Hollows {
       }
     }
     return end;
-  }
-
-  /** True if the normals of a piece lie in one cap of the sphere. */
-  static boolean isCap(Surface surface, int[] piece, int from, int to) {
-    double x = 0;
-    double y = 0;
-    double z = 0;
-    for (int k = from; k < to; k++) {
-      x += surface.nx(piece[k]);
-      y += surface.ny(piece[k]);
-      z += surface.nz(piece[k]);
-    }
-    double least = CAP * Math.sqrt(x * x + y * y + z * z);
-    for (int k = from; k < to; k++) {
-      int facet = piece[k];
-      double along = surface.nx(facet) * x + surface.ny(facet) * y + surface.nz(facet) * z;
-      if (along <= least && !surface.isSliver(facet)) {
-        return false;
-      }
-    }
-    return true;
   }
 
   /** Averages the bends over the pieces and takes seeds out of use that lie in no hollow. */

@@ -18,6 +18,7 @@ import java.util.Optional;
  * <ul>
  *   <li>its tip is hollow to more than half its free length: then it is the outside of a boss or of
  *       a pipe, whatever the hole is;
+ *   <li>a thread lies beyond the end of its wall: then it is the shank of a bolt;
  *   <li>it is shorter than a third of its diameter: then it is a wheel, a disc or a collar.
  * </ul>
  *
@@ -120,7 +121,11 @@ final class PinFinder {
     double to = sign * (rim.wMin() + rim.wMax()) / 2;
     Axis measured = bore.axis();
     Axis axis = new Axis(measured.origin(), measured.direction().times(sign));
-    Pin.Tip tip = new TipMeasure(surface, wall, axis, bore.radius(), tolerance).measure(loop, rim);
+    var measure = new TipMeasure(surface, wall, axis, bore.radius(), tolerance);
+    Pin.Tip tip = measure.measure(loop, rim);
+    if (tip.above() > 0 && ThreadFinder.isOutside(surface, measure.facets(), axis.direction())) {
+      return Optional.empty();
+    }
     double length = to + tip.above() - from;
     if (length < SHORTEST * 2 * bore.radius() || tip.below() > BOSS * length) {
       return Optional.empty();

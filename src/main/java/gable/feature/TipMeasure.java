@@ -30,6 +30,7 @@ final class TipMeasure {
   private final Axis axis;
   private final double radius;
   private final double tolerance;
+  private List<Integer> tip = List.of();
 
   /**
    * Prepares the measuring.
@@ -49,6 +50,11 @@ final class TipMeasure {
     }
   }
 
+  /** Facets beyond the end of the wall that was measured last. */
+  List<Integer> facets() {
+    return tip;
+  }
+
   /**
    * Measures.
    *
@@ -57,7 +63,7 @@ final class TipMeasure {
    */
   Pin.Tip measure(int[] loop, Rim rim) {
     Plane plane = rim.plane().orElse(Plane.through(axis.at(lowest(loop)), axis.direction()));
-    List<Integer> tip = flood(loop);
+    tip = flood(loop);
     double above = 0;
     double below = 0;
     for (int facet : tip) {
@@ -69,7 +75,7 @@ final class TipMeasure {
     }
     // a micrometre is no hole, but what a chamfer may leave at its foot
     below = below > Math.max(tolerance, HOLE) ? below : 0;
-    TipKind kind = kind(tip, plane, rim.plane().isPresent(), above, below);
+    TipKind kind = kind(plane, rim.plane().isPresent(), above, below);
     return new Pin.Tip(kind, rim.plane(), above > tolerance ? above : 0, below);
   }
 
@@ -128,8 +134,7 @@ final class TipMeasure {
     }
   }
 
-  private TipKind kind(
-      List<Integer> tip, Plane plane, boolean flatRim, double above, double below) {
+  private TipKind kind(Plane plane, boolean flatRim, double above, double below) {
     if (below > 0) {
       return flatRim ? TipKind.HOLLOW : TipKind.UNEVEN;
     }
@@ -139,13 +144,13 @@ final class TipMeasure {
     if (above <= tolerance) {
       return TipKind.FLAT;
     }
-    return narrowing(tip, plane);
+    return narrowing(plane);
   }
 
   /**
    * A tip that reaches beyond the end of its wall: by a cone, to a face or a point, or otherwise.
    */
-  private TipKind narrowing(List<Integer> tip, Plane plane) {
+  private TipKind narrowing(Plane plane) {
     double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
     boolean face = false;

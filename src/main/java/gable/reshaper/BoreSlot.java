@@ -69,7 +69,10 @@ final class BoreSlot {
 
   /** True for an end through which a pin can go in from outside. */
   static boolean isMouth(Rim rim) {
-    return !rim.kind().isBlind() && rim.kind() != EndKind.NARROWING && rim.kind() != EndKind.STEP;
+    return !rim.kind().isBlind()
+        && rim.kind() != EndKind.NARROWING
+        && rim.kind() != EndKind.STEP
+        && rim.kind() != EndKind.THREADED;
   }
 
   /** How far from the axis the floor is at a depth. */

@@ -263,7 +263,8 @@ public final class GableRoof implements Reshaper {
 
     private RoofEnd end(RoofProfile profile, int side, RoofPlan.Footing footing) {
       Rim rim = side < 0 ? bore.low() : bore.high();
-      if (rim.kind().isBlind() || rim.kind() == EndKind.NARROWING) {
+      boolean closed = rim.kind() == EndKind.NARROWING || rim.kind() == EndKind.THREADED;
+      if (rim.kind().isBlind() || closed) {
         return capped(side, footing);
       }
       if (ScrewSeat.at(bore, side).isPresent()) {
