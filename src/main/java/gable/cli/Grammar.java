@@ -242,7 +242,7 @@ final class Grammar {
         command(
             PAIRS,
             "gable pairs [OPTION...] FILE...",
-            "Tells which pins belong to which bores, and how much clearance they have. Within each"
+            "Tells which pins belong to which bores, and the clearance. Within each"
                 + " FILE and across; by position, by the pattern of several, or by size where nothing"
                 + " else fits. What cannot be told is listed, too. Writes nothing.");
     command.files(1, Integer.MAX_VALUE, "The models; - reads one from standard input.");
@@ -316,7 +316,7 @@ final class Grammar {
     return command(
             RESHAPERS,
             "gable reshapers [OPTION...]",
-            "Lists the installed reshapers: what each does to what, and the settings that it goes by.")
+            "Lists the installed reshapers: what each does, by which settings.")
         .option(SettingOptions.plugIns());
   }
 
