@@ -57,6 +57,9 @@ final class WedgeForm {
   static Optional<Unsound> fault(
       Patch patch, Intent intent, ToolBody tool, Slack slack, VolumeProof volumes) {
     boolean adding = intent.cut().operation() == Operation.ADD;
+    if (!adding && ClosedForm.isPrism(tool, intent.feature().axis().direction())) {
+      return Optional.empty(); // a roof or a slot from end to end: the other form is for these
+    }
     Optional<Prism> prism = prism(intent.feature(), adding);
     if (prism.isEmpty()) {
       return Optional.empty();
