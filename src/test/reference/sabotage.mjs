@@ -1,5 +1,5 @@
-// node sabotage.mjs OUTPUTS TARGET: takes the first output in which a bore was changed, and the first
-// in which a pin was, and writes TARGET/FAULT/NAME.3mf (for the pin TARGET/pin-FAULT) with its report for
+// node sabotage.mjs OUTPUTS TARGET: takes the first output in which a bore was changed and writes
+// TARGET/FAULT/NAME.3mf with its report for
 // several faults, each of which the cross-check must find.
 import { copyFileSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -21,7 +21,7 @@ const FAULTS = {
 
 const [outputs, target] = process.argv.slice(2);
 const names = readdirSync(outputs, { recursive: true }).map(String).sort();
-for (const [kind, prefix] of [['bore', ''], ['pin', 'pin-']]) {
+for (const [kind, prefix] of [['bore', '']]) {
   const name = names.find((path) => changed(path, kind));
   if (name === undefined) {
     console.error(`no output under ${outputs} in which a ${kind} was changed`);
