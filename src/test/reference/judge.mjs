@@ -1,7 +1,7 @@
 // Judges one written file against its input and the report that came with it.
 import { readFileSync } from 'node:fs';
 import { read } from './package3mf.mjs';
-import { same, solidOf, volumeSlack, volumeWithout, welded } from './solid.mjs';
+import { same, solidOf, volumeSlack, welded, without } from './solid.mjs';
 
 /** The faults of a pair, as sentences; empty when there is none. */
 export function judge(inputPath, outputPath, reportPath) {
@@ -83,15 +83,18 @@ function compare(was, is, name) {
     return { faults: [`${name}: the boolean kernel says ${is.status}`], removed: 0, added: 0, slack: 0 };
   }
   const faults = [];
-  const slack = volumeSlack(was) + volumeSlack(is.solid);
-  const removed = volumeWithout(was, is.solid);
-  const added = volumeWithout(is.solid, was);
+  const gone = without(was, is.solid);
+  const come = without(is.solid, was);
+  const removed = gone.volume;
+  const added = come.volume;
   const difference = was.volume() - is.solid.volume();
   if (was.genus() !== is.solid.genus()) {
     faults.push(`${name}: genus ${was.genus()} became ${is.solid.genus()}`);
   }
-  if (!(Math.abs(removed - added - difference) <= slack)) {
+  const whole = volumeSlack(was) + volumeSlack(is.solid);
+  if (!(Math.abs(removed - added - difference) <= whole)) {
     faults.push(`${name}: volume fell by ${difference} mm^3, the booleans say ${removed} - ${added}`);
   }
+  const slack = volumeSlack(was, gone.surface + come.surface) + volumeSlack(is.solid, gone.surface + come.surface);
   return { faults, removed, added, slack };
 }

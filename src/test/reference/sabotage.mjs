@@ -1,6 +1,6 @@
-// node sabotage.mjs OUTPUTS TARGET: takes the first output in which a bore was changed and writes
-// TARGET/FAULT/NAME.3mf with its report for
-// several faults, each of which the cross-check must find.
+// node sabotage.mjs OUTPUTS TARGET: takes the first output in which a bore was changed, and the first
+// in which a pin was, and writes TARGET/FAULT/NAME.3mf (for the pin TARGET/pin-FAULT) with its report
+// for several faults, each of which the cross-check must find.
 import { copyFileSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { unzip, zip } from './zip.mjs';
@@ -13,15 +13,17 @@ const FAULTS = {
     replaceLast(text, TRIANGLE, (tag) =>
       tag.replace(/v1="(\d+)"/, 'vX="$1"').replace(/v2="(\d+)"/, 'v1="$1"').replace('vX=', 'v2=')),
   'triangle-twice': (text) => replaceLast(text, TRIANGLE, (tag) => tag + tag),
+  // by a millimetre, aslant: a vertex that moves along the face in which it lies leaves the solid as it
+  // is, and of four small facets half a millimetre changes less than rounding may on a part of four bodies
   'vertex-moved': (text) =>
     replaceLast(text, /<(?:\w+:)?vertex\b[^>]*\/>/g, (tag) =>
-      tag.replace(/z="([^"]*)"/, (_, z) => `z="${Number(z) + 0.5}"`)),
+      tag.replace(/([xyz])="([^"]*)"/g, (_, axis, value) => `${axis}="${Number(value) + 1}"`)),
   'resource-missing': (text) => replaceLast(text, /objectid="\d+"/g, () => 'objectid="987654"'),
 };
 
 const [outputs, target] = process.argv.slice(2);
 const names = readdirSync(outputs, { recursive: true }).map(String).sort();
-for (const [kind, prefix] of [['bore', '']]) {
+for (const [kind, prefix] of [['bore', ''], ['pin', 'pin-']]) {
   const name = names.find((path) => changed(path, kind));
   if (name === undefined) {
     console.error(`no output under ${outputs} in which a ${kind} was changed`);

@@ -39,21 +39,25 @@ export function same(a, b) {
   return equal(a.points, b.points) && equal(a.corners, b.corners);
 }
 
-/** Volume of a without b in mm^3. */
-export function volumeWithout(a, b) {
+/** Volume of a without b in mm^3, and the surface of what that is in mm^2. */
+export function without(a, b) {
   const rest = a.subtract(b);
-  const volume = rest.isEmpty() ? 0 : rest.volume();
+  const found = rest.isEmpty() ? { volume: 0, surface: 0 } : { volume: rest.volume(), surface: rest.surfaceArea() };
   rest.delete();
-  return volume;
+  return found;
 }
 
 /**
  * How far a volume may be off because coordinates are floats: a point moves by at most
  * reach * 2^-24, so a face moves by at most that along its normal (times sqrt 3 for three axes),
  * and two solids were rounded, by the reader and by the kernel. Derived.
+ *
+ * @param solid gives the reach
+ * @param surface what may move, in mm^2: all of the solid, or that of the difference of two solids,
+ *     which are rounded alike where they are the same
  */
-export function volumeSlack(solid) {
+export function volumeSlack(solid, surface = solid.surfaceArea()) {
   const { min, max } = solid.boundingBox();
   const reach = Math.max(...[...min, ...max].map(Math.abs));
-  return 4 * Math.sqrt(3) * reach * 2 ** -24 * solid.surfaceArea();
+  return 4 * Math.sqrt(3) * reach * 2 ** -24 * surface;
 }
