@@ -69,7 +69,7 @@ final class ClosedForm {
   }
 
   /** True if every plane that is not an end is parallel to the axis. */
-  static boolean isPrism(ToolBody tool, Vec3 w) {
+  private static boolean isPrism(ToolBody tool, Vec3 w) {
     for (int k = 0; k < tool.planes().size(); k++) {
       if (tool.planes().get(k).role() != ToolPlane.Role.END
           && Math.abs(tool.normal(k).dot(w)) > PARALLEL) {
