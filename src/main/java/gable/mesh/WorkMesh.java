@@ -2,12 +2,10 @@ package gable.mesh;
 
 import gable.geom.Box3;
 import gable.geom.Vec3;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collection;
-import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -15,7 +13,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntConsumer;
-import java.util.stream.IntStream;
 
 /**
  * A closed mesh on which edits are made one after the other. Facets and vertices keep their
@@ -322,45 +319,29 @@ public final class WorkMesh {
    * @return living facets, ascending
    */
   public int[] heirs(int[] facets) {
-    return heirs(facets, false);
+    return Heirs.of(this, facets);
   }
 
   /**
    * The same with the new faces that were made where facets were cut, and those that these lead to.
    */
   public int[] heirsAndFaces(int[] facets) {
-    int[] heirs = heirs(facets, true);
-    BitSet family = new BitSet();
-    Deque<Integer> open = new ArrayDeque<>();
-    for (int facet : heirs) {
-      family.set(facet);
-      open.add(facet);
-    }
-    while (!open.isEmpty()) {
-      int facet = open.remove();
-      for (int h = 3 * facet; h < 3 * facet + 3; h++) {
-        int other = opposite[h] / 3;
-        if (other >= base.facetCount()
-            && onNewFace[other - base.facetCount()]
-            && !family.get(other)) {
-          family.set(other);
-          open.add(other);
-        }
-      }
-    }
-    return family.stream().toArray();
+    return Heirs.andFaces(this, facets);
   }
 
-  private int[] heirs(int[] facets, boolean faces) {
-    if (Arrays.stream(facets).allMatch(this::alive)) {
-      return facets.clone();
-    }
-    IntStream staying = Arrays.stream(facets).filter(this::alive);
-    IntStream cut =
-        IntStream.range(base.facetCount(), facetCount)
-            .filter(facet -> alive(facet) && (faces || !onNewFace[facet - base.facetCount()]))
-            .filter(facet -> Arrays.binarySearch(facets, sources[facet - base.facetCount()]) >= 0);
-    return IntStream.concat(staying, cut).toArray();
+  /** Number of facets of the mesh from which this one started: those from it on were added. */
+  int firstAdded() {
+    return base.facetCount();
+  }
+
+  /** The facet of the first mesh in which an added facet lies, or from which it borrows. */
+  int source(int facet) {
+    return sources[facet - base.facetCount()];
+  }
+
+  /** Whether an added facet lies on a quite new face. */
+  boolean isOnNewFace(int facet) {
+    return onNewFace[facet - base.facetCount()];
   }
 
   /**

@@ -109,6 +109,22 @@ public record Reason(String code, String sentence) {
     return of("not-proved", "the changed part could not be proved sound: %s", why);
   }
 
+  /**
+   * Something stands too near to what would change.
+   *
+   * @param where what it is near to, such as "the tip"
+   * @param gap how far it is off, in millimetres
+   * @param apart how far it has to be off, in millimetres
+   */
+  public static Reason tooClose(String where, double gap, double apart) {
+    return of(
+        "too-close",
+        "something stands %.2f mm from %s; nearer than %.2f mm they print as one",
+        Math.max(0, gap),
+        where,
+        apart);
+  }
+
   /** The object has taken as much work as one object may. */
   public static Reason outOfBudget() {
     return new Reason(

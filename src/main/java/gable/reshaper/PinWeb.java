@@ -13,7 +13,6 @@ import gable.plan.ToolPlane;
 import gable.plan.ToolPlane.Role;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -181,18 +180,9 @@ final class PinWeb {
         }
       }
     }
-    double gap = least;
-    return gap >= APART
+    return least >= APART
         ? Optional.empty()
-        : Optional.of(
-            new Reason(
-                "too-close",
-                String.format(
-                    Locale.ROOT,
-                    "something stands %.2f mm from where the web would be; nearer than %.2f mm they"
-                        + " print as one",
-                    Math.max(0, gap),
-                    APART)));
+        : Optional.of(Reason.tooClose("where the web would be", least, APART));
   }
 
   private double first(Vec3 from, Vec3 direction, double length) {

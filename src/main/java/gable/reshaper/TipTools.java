@@ -15,7 +15,6 @@ import gable.plan.ToolPlane;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -157,16 +156,7 @@ final class TipTools {
     if (gap <= TOUCHING) {
       return Optional.of(new Reason("touching", "something touches the pin at its tip"));
     }
-    return gap >= APART
-        ? Optional.empty()
-        : Optional.of(
-            new Reason(
-                "too-close",
-                String.format(
-                    Locale.ROOT,
-                    "something stands %.2f mm from the tip; nearer than %.2f mm they print as one",
-                    gap,
-                    APART)));
+    return gap >= APART ? Optional.empty() : Optional.of(Reason.tooClose("the tip", gap, APART));
   }
 
   /**

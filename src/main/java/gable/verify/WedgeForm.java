@@ -203,9 +203,9 @@ final class WedgeForm {
   }
 
   /**
-   * True if the faces of a body close it: their areas as vectors add up to nothing. Where a plane of
-   * the tool runs along an edge of the prism, as that of a roof does, more than three planes meet in
-   * a point but for rounding, and a face may get lost.
+   * True if the faces of a body close it: their areas as vectors add up to nothing. Where a plane
+   * of the tool runs along an edge of the prism, as that of a roof does, more than three planes
+   * meet in a point but for rounding, and a face may get lost.
    */
   private static boolean closed(ConvexSolid solid) {
     Vec3 sum = Vec3.ZERO;
