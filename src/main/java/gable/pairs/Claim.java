@@ -15,7 +15,7 @@ import java.util.TreeSet;
  * @param b part onto which it moves
  * @param ways each with the same features; at least one
  */
-record Claim(int a, int b, List<Joining> ways) {
+record Claim(int a, int b, List<Assembly> ways) {
 
   /**
    * Features of a part.
@@ -52,9 +52,9 @@ record Claim(int a, int b, List<Joining> ways) {
   }
 
   /** Claims with one set of features each, from ways with any. */
-  static List<Claim> of(int a, int b, List<Joining> ways) {
+  static List<Claim> of(int a, int b, List<Assembly> ways) {
     List<Claim> claims = new ArrayList<>();
-    for (Joining way : ways) {
+    for (Assembly way : ways) {
       Claim fresh = new Claim(a, b, List.of(way));
       int home = -1;
       for (int k = 0; k < claims.size(); k++) {
@@ -65,7 +65,7 @@ record Claim(int a, int b, List<Joining> ways) {
       if (home < 0) {
         claims.add(fresh);
       } else {
-        List<Joining> more = new ArrayList<>(claims.get(home).ways);
+        List<Assembly> more = new ArrayList<>(claims.get(home).ways);
         more.add(way);
         claims.set(home, new Claim(a, b, more));
       }
@@ -80,7 +80,7 @@ record Claim(int a, int b, List<Joining> ways) {
    */
   boolean isOneJoint() {
     List<Mate> first = ways.get(0).mates();
-    for (Joining way : ways) {
+    for (Assembly way : ways) {
       for (Mate mate : way.mates()) {
         Optional<Mate> same =
             first.stream().filter(each -> each.pin().equals(mate.pin())).findFirst();
@@ -103,16 +103,16 @@ record Claim(int a, int b, List<Joining> ways) {
    * The way to be taken: that in which webs below the pins come to lie lowest in the bores, since a
    * slot that points down does not meet the roof. Of equal ones the first by the names of mates.
    */
-  Joining chosen(WebRule rule) {
+  Assembly chosen(WebRule rule) {
     return ways.stream()
         .min(
-            Comparator.comparingLong((Joining way) -> height(way, rule))
+            Comparator.comparingLong((Assembly way) -> height(way, rule))
                 .thenComparing(Claim::words))
         .orElseThrow();
   }
 
   /** In millionths, so that rounding does not choose. */
-  private static long height(Joining way, WebRule rule) {
+  private static long height(Assembly way, WebRule rule) {
     double sum = 0;
     for (Mate mate : way.mates()) {
       sum +=
@@ -123,7 +123,7 @@ record Claim(int a, int b, List<Joining> ways) {
     return Math.round(sum * 1e6);
   }
 
-  private static String words(Joining way) {
+  private static String words(Assembly way) {
     StringBuilder words = new StringBuilder();
     way.mates().stream()
         .map(mate -> mate.pin().id() + " " + mate.way().bore().ids().get(0) + " ")
@@ -136,7 +136,7 @@ record Claim(int a, int b, List<Joining> ways) {
   static List<Doubt.Of> features(List<Claim> claims, boolean pins) {
     Set<Doubt.Of> all = new HashSet<>();
     for (Claim claim : claims) {
-      for (Joining way : claim.ways) {
+      for (Assembly way : claim.ways) {
         for (Mate mate : way.mates()) {
           boolean onA = mate.pinOnA() == pins;
           String id = pins ? mate.pin().id() : mate.way().bore().ids().get(0);

@@ -12,9 +12,9 @@ final class Clash {
 
   private static final int AROUND = 8;
 
-  private final Joining joining;
+  private final Assembly joining;
 
-  Clash(Joining joining) {
+  Clash(Assembly joining) {
     this.joining = joining;
   }
 

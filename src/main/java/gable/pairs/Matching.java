@@ -108,9 +108,9 @@ final class Matching {
     if (mates.size() < 2) {
       return List.of();
     }
-    List<Joining> ways = new Patterns(parts.get(a), parts.get(b), work).most(mates);
+    List<Assembly> ways = new Patterns(parts.get(a), parts.get(b), work).most(mates);
     if (ways.isEmpty() && !work.isLeft()) {
-      Claim all = new Claim(a, b, List.of(new Joining(mates, Affine3.IDENTITY)));
+      Claim all = new Claim(a, b, List.of(new Assembly(mates, Affine3.IDENTITY)));
       doubt(Doubt.Kind.TOO_MANY, List.of(all));
     }
     return Claim.of(a, b, ways);
@@ -163,7 +163,7 @@ final class Matching {
   }
 
   private void accept(Claim claim, Evidence by) {
-    Joining way = claim.chosen(rule);
+    Assembly way = claim.chosen(rule);
     for (Mate mate : way.mates()) {
       PinHalf pin = mate.pin();
       BoreHalf bore = mate.way().bore();

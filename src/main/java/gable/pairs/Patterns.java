@@ -45,8 +45,8 @@ final class Patterns {
   }
 
   /** The motions that join most; empty if none joins two. */
-  List<Joining> most(List<Mate> mates) {
-    List<Joining> found = new ArrayList<>();
+  List<Assembly> most(List<Mate> mates) {
+    List<Assembly> found = new ArrayList<>();
     for (List<Mate> group : groups(mates)) {
       found.addAll(new SpacedSites(group, work).joinings(this::isFree));
     }
@@ -80,7 +80,7 @@ final class Patterns {
   }
 
   /** Whether all pins that a motion does not join to a bore stay clear of the other solid. */
-  private boolean isFree(Joining joining) {
+  private boolean isFree(Assembly joining) {
     var clash = new Clash(joining);
     return clash.isFree(a.pins(), b.solid(), true) && clash.isFree(b.pins(), a.solid(), false);
   }

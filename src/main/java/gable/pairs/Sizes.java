@@ -85,7 +85,7 @@ final class Sizes {
               .map(way -> new Mate(pinOnA, pin, way))
               .filter(Mate::isSeated)
               .findFirst()
-              .map(mate -> new Joining(List.of(mate), Affine3.IDENTITY))
+              .map(mate -> new Assembly(List.of(mate), Affine3.IDENTITY))
               .ifPresent(joining -> claims.add(new Claim(a, b, List.of(joining))));
         }
       }

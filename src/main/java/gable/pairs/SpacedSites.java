@@ -69,16 +69,16 @@ final class SpacedSites {
   }
 
   /** The motions that join most and pass a test, each with another set of mates. */
-  List<Joining> joinings(Predicate<Joining> test) {
+  List<Assembly> joinings(Predicate<Assembly> test) {
     List<int[]> bases = bases();
     Set<List<Mate>> seen = new HashSet<>();
-    List<Joining> found = new ArrayList<>();
+    List<Assembly> found = new ArrayList<>();
     for (int[] base : bases) {
       if (!work.isLeft()) {
         break;
       }
-      List<Joining> here = from(base, seen);
-      List<Joining> whole =
+      List<Assembly> here = from(base, seen);
+      List<Assembly> whole =
           here.stream().filter(each -> each.mates().size() == few.size()).filter(test).toList();
       if (!whole.isEmpty()) {
         return whole;
@@ -88,10 +88,10 @@ final class SpacedSites {
     return largest(found, test);
   }
 
-  private static List<Joining> largest(List<Joining> found, Predicate<Joining> test) {
+  private static List<Assembly> largest(List<Assembly> found, Predicate<Assembly> test) {
     found.sort(Comparator.comparingInt(each -> -each.mates().size()));
-    List<Joining> passed = new ArrayList<>();
-    for (Joining each : found) {
+    List<Assembly> passed = new ArrayList<>();
+    for (Assembly each : found) {
       boolean smaller = !passed.isEmpty() && each.mates().size() < passed.get(0).mates().size();
       if (smaller || passed.size() >= MOST_WAYS) {
         break;
@@ -123,8 +123,8 @@ final class SpacedSites {
     return Math.hypot(p[0] - q[0], p[1] - q[1]);
   }
 
-  private List<Joining> from(int[] base, Set<List<Mate>> seen) {
-    List<Joining> found = new ArrayList<>();
+  private List<Assembly> from(int[] base, Set<List<Mate>> seen) {
+    List<Assembly> found = new ArrayList<>();
     double wanted = apart(fewAt[base[0]], fewAt[base[1]]);
     for (int j = 0; j < many.size(); j++) {
       for (int l = 0; l < many.size(); l++) {
@@ -148,7 +148,7 @@ final class SpacedSites {
   }
 
   /** The motion that takes two places to two others, with all other places that it joins. */
-  private Optional<Joining> with(int[] base, int[] onto, Set<List<Mate>> seen) {
+  private Optional<Assembly> with(int[] base, int[] onto, Set<List<Mate>> seen) {
     Turn turn =
         Turn.fitting(
             List.of(fewAt[base[0]], fewAt[base[1]]), List.of(manyAt[onto[0]], manyAt[onto[1]]));
@@ -166,7 +166,7 @@ final class SpacedSites {
     }
     List<Mate> key =
         joined.stream().sorted(Comparator.comparing(Mate::siteOfA)).collect(Collectors.toList());
-    return seen.add(key) ? Joining.of(key) : Optional.empty();
+    return seen.add(key) ? Assembly.of(key) : Optional.empty();
   }
 
   /** The motion is not yet the best one, so places may be off by twice the play. */

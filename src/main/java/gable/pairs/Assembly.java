@@ -13,9 +13,9 @@ import java.util.Optional;
  * @param mates what comes together, at least two
  * @param motion from print space of A to print space of B, the faces closed
  */
-record Joining(List<Mate> mates, Affine3 motion) {
+record Assembly(List<Mate> mates, Affine3 motion) {
 
-  Joining {
+  Assembly {
     mates = List.copyOf(mates);
   }
 
@@ -24,7 +24,7 @@ record Joining(List<Mate> mates, Affine3 motion) {
    *
    * @param mates at least two with one direction each in A and in B, not all on one line
    */
-  static Optional<Joining> of(List<Mate> mates) {
+  static Optional<Assembly> of(List<Mate> mates) {
     Flat a = new Flat(mates.get(0).directionOfA());
     Flat b = new Flat(mates.get(0).directionOfB());
     List<double[]> from = new ArrayList<>();
@@ -53,7 +53,7 @@ record Joining(List<Mate> mates, Affine3 motion) {
         return Optional.empty();
       }
     }
-    return Optional.of(new Joining(mates, turn.motion(a, b, stop)));
+    return Optional.of(new Assembly(mates, turn.motion(a, b, stop)));
   }
 
   /** Direction in B of a direction in A, and the other way round. */
