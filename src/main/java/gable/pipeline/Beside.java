@@ -1,5 +1,6 @@
 package gable.pipeline;
 
+import gable.threemf.Aside;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.function.Supplier;
@@ -16,6 +17,25 @@ final class Beside<T> {
 
   private Beside(CompletableFuture<T> future) {
     this.future = future;
+  }
+
+  /** Help with what may be done beside, unless there is but one thread. */
+  static Aside aside(int threads) {
+    return threads < 2 ? Aside.NOBODY : Helping.ANYBODY;
+  }
+
+  private enum Helping implements Aside {
+    ANYBODY;
+
+    @Override
+    public boolean helps() {
+      return true;
+    }
+
+    @Override
+    public <R> Supplier<R> start(Supplier<R> work) {
+      return Beside.start(work)::result;
+    }
   }
 
   /** Starts work that reads only what nobody changes meanwhile. */

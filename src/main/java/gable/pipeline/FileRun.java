@@ -85,7 +85,9 @@ final class FileRun {
     notices.addAll(Problems.notices(content.problems()));
     PartRoles roles = PartRoles.of(content);
     Guard guard = new Guard(content, roles);
-    ModelPackage model = ModelPackage.read(content, ModelLimits.USUAL, guard::visitor);
+    ModelPackage model =
+        ModelPackage.read(
+            content, ModelLimits.USUAL, guard::visitor, Beside.aside(work.settings().threads()));
     Conformance conformance = Conformance.of(guard.finish());
     conformance.notice().ifPresent(notices::add);
     notices.addAll(Problems.notices(model.problems()));

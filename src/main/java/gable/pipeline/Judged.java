@@ -21,7 +21,12 @@ public final class Judged implements ObjectReshaper.Proof {
    * @param frame where it lies
    */
   public Judged(Box3 box, ObjectReshaper.Frame frame) {
-    this.judge = new Judge(box, frame.toObject(), frame.tolerances());
+    this(box, frame, 1);
+  }
+
+  /** The same, with so many threads. */
+  Judged(Box3 box, ObjectReshaper.Frame frame, int threads) {
+    this.judge = new Judge(box, frame.toObject(), frame.tolerances(), Beside.aside(threads)::start);
     this.grid = frame.tolerances().coordinateGrid();
   }
 

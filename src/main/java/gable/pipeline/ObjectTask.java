@@ -141,7 +141,7 @@ final class ObjectTask {
             new ObjectReshaper.Site(box, frame, partners),
             work.settings().limits(),
             work.reshapers(),
-            new Judged(box, frame));
+            new Judged(box, frame, work.settings().threads()));
     ObjectReshaper.Result result = reshaper.reshape(chosen);
     ObjectResult shown = new ObjectResult.Examined(place, outcomes(features, result));
     return new Draft(shown, prepared.skin(), result.edit());

@@ -53,7 +53,9 @@ final class PairsRun {
   private PairsResult.Looked looked(Source source, OpcPackage content) throws PackageException {
     List<Notice> notices = new ArrayList<>(Problems.notices(content.problems()));
     Guard guard = new Guard(content, PartRoles.of(content));
-    ModelPackage model = ModelPackage.read(content, ModelLimits.USUAL, guard::visitor);
+    ModelPackage model =
+        ModelPackage.read(
+            content, ModelLimits.USUAL, guard::visitor, Beside.aside(work.settings().threads()));
     Conformance conformance = Conformance.of(guard.finish());
     conformance.notice().ifPresent(notices::add);
     notices.addAll(Problems.notices(model.problems()));

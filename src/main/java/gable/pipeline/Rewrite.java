@@ -98,7 +98,9 @@ final class Rewrite {
    */
   void check(OpcPackage written, Conformance conformance) throws PackageException {
     Guard guard = new Guard(written, PartRoles.of(written));
-    ModelPackage model = ModelPackage.read(written, ModelLimits.USUAL, guard::visitor);
+    ModelPackage model =
+        ModelPackage.read(
+            written, ModelLimits.USUAL, guard::visitor, Beside.aside(settings.threads()));
     conformance.check(guard.finish(), clones);
     edits.forEach(each -> new ReadBack(each).check(model));
   }

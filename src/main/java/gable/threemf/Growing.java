@@ -73,6 +73,14 @@ final class Growing {
       size += 3;
     }
 
+    void addAll(int[] more) {
+      if (size + more.length > values.length) {
+        values = Arrays.copyOf(values, larger(size, size + more.length));
+      }
+      System.arraycopy(more, 0, values, size, more.length);
+      size += more.length;
+    }
+
     int size() {
       return size;
     }

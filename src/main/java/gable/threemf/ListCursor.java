@@ -48,6 +48,11 @@ final class ListCursor {
     return at;
   }
 
+  /** Takes all up to a place. */
+  void moveTo(int place) {
+    at = place;
+  }
+
   /** Next byte, not taken. */
   int peek() {
     return at < end ? text[at] : 0;

@@ -43,18 +43,19 @@ public final class ModelPackage {
    *     holds for the part as a whole
    */
   public static ModelPackage read(OpcPackage source, ModelLimits limits) throws PackageException {
-    return read(source, limits, part -> ModelVisitor.NONE);
+    return read(source, limits, part -> ModelVisitor.NONE, Aside.NOBODY);
   }
 
   /**
    * The same, and tells visitors of the elements of each part while they are read.
    *
    * @param visitors makes the visitor of a part by its name; the root part comes first
+   * @param aside may read long parts from two sides
    */
   public static ModelPackage read(
-      OpcPackage source, ModelLimits limits, Function<String, ModelVisitor> visitors)
+      OpcPackage source, ModelLimits limits, Function<String, ModelVisitor> visitors, Aside aside)
       throws PackageException {
-    return new PackageReader(source, limits, visitors).read();
+    return new PackageReader(source, limits, visitors, aside).read();
   }
 
   /**

@@ -49,11 +49,13 @@ public final class ModelPart {
    * @param name name of the part
    * @param bytes its content, which this object owns from now on
    * @param visitor is told of its elements in passing
+   * @param aside may read a long part from two sides
    * @throws PackageException if the XML is faulty or breaks a rule that holds for the whole part
    */
-  static ModelPart read(String name, byte[] bytes, ModelLimits limits, ModelVisitor visitor)
+  static ModelPart read(
+      String name, byte[] bytes, ModelLimits limits, ModelVisitor visitor, Aside aside)
       throws PackageException {
-    return PartReader.read(ModelText.of(name, bytes), limits, visitor);
+    return PartReader.read(ModelText.of(name, bytes, aside), limits, visitor);
   }
 
   /** Name of the part. */

@@ -25,7 +25,12 @@ public final class ModelText {
    * @param bytes its content, not to be changed any more
    */
   public static ModelText of(String part, byte[] bytes) {
-    return new ModelText(part, new PartText(bytes), PartScan.of(bytes));
+    return of(part, bytes, Aside.NOBODY);
+  }
+
+  /** The same with help. */
+  static ModelText of(String part, byte[] bytes, Aside aside) {
+    return new ModelText(part, new PartText(bytes), PartScan.of(bytes, aside));
   }
 
   /** Name of the part. */

@@ -28,14 +28,17 @@ final class PackageReader {
   private final OpcPackage source;
   private final ModelLimits limits;
   private final Function<String, ModelVisitor> visitors;
+  private final Aside aside;
   private final Map<String, ModelPart> parts = new LinkedHashMap<>();
   private final Map<String, String> names = new HashMap<>();
   private final List<Problem> problems = new ArrayList<>();
 
-  PackageReader(OpcPackage source, ModelLimits limits, Function<String, ModelVisitor> visitors) {
+  PackageReader(
+      OpcPackage source, ModelLimits limits, Function<String, ModelVisitor> visitors, Aside aside) {
     this.source = source;
     this.limits = limits;
     this.visitors = visitors;
+    this.aside = aside;
   }
 
   ModelPackage read() throws PackageException {
@@ -63,7 +66,7 @@ final class PackageReader {
   }
 
   private ModelPart part(String name) throws PackageException {
-    ModelPart part = ModelPart.read(name, source.read(name), limits, visitors.apply(name));
+    ModelPart part = ModelPart.read(name, source.read(name), limits, visitors.apply(name), aside);
     parts.put(name, part);
     long triangles = 0;
     long vertices = 0;

@@ -18,16 +18,18 @@ import java.util.Optional;
 final class PartScan {
 
   private final byte[] text;
+  private final TrianglesAhead ahead;
   private final Elements elements = new Elements();
   private final Map<Integer, MeshList> lists = new HashMap<>();
   private final List<int[]> gaps = new ArrayList<>();
 
-  private PartScan(byte[] text) {
+  private PartScan(byte[] text, TrianglesAhead ahead) {
     this.text = text;
+    this.ahead = ahead;
   }
 
-  static PartScan of(byte[] text) {
-    PartScan scan = new PartScan(text);
+  static PartScan of(byte[] text, Aside aside) {
+    PartScan scan = new PartScan(text, TrianglesAhead.of(text, aside));
     scan.run();
     return scan;
   }
@@ -67,7 +69,7 @@ final class PartScan {
             StandardCharsets.ISO_8859_1);
     ListCursor cursor = new ListCursor(text, from, text.length);
     Optional<MeshList> list =
-        vertices ? PlainList.vertices(cursor, prefix) : PlainList.triangles(cursor, prefix);
+        vertices ? PlainList.vertices(cursor, prefix) : PlainList.triangles(cursor, prefix, ahead);
     if (list.isPresent()) {
       int end = cursor.at();
       int endTag = end - 1;

@@ -34,9 +34,14 @@ final class PlainList {
     return new PlainList(cursor, prefix, "vertices", "vertex").vertices();
   }
 
-  /** The same for a triangle list. */
-  static Optional<MeshList> triangles(ListCursor cursor, String prefix) {
-    return new PlainList(cursor, prefix, "triangles", "triangle").triangles();
+  /**
+   * The same for a triangle list.
+   *
+   * @param ahead triangles that were read already, if the list comes to their place
+   */
+  static Optional<MeshList> triangles(ListCursor cursor, String prefix, TrianglesAhead ahead) {
+    return new PlainList(cursor, prefix, "triangles", "triangle")
+        .triangles(prefix.isEmpty() ? ahead : TrianglesAhead.NONE);
   }
 
   private Optional<MeshList> vertices() {
@@ -74,7 +79,7 @@ final class PlainList {
     return seen == ALL && cursor.take() == '/' && cursor.take() == '>';
   }
 
-  private Optional<MeshList> triangles() {
+  private Optional<MeshList> triangles(TrianglesAhead ahead) {
     Growing.Ints corners = new Growing.Ints();
     Growing.Ints places = new Growing.Ints();
     PropertyUses uses = new PropertyUses();
@@ -82,6 +87,9 @@ final class PlainList {
     int[] triangle = new int[8];
     cursor.space();
     while (true) {
+      if (ahead.startsAt(cursor.at())) {
+        ahead.run().ifPresent(run -> takeOver(run, corners, places));
+      }
       int place = cursor.at();
       if (!cursor.take(opening)) {
         break;
@@ -105,6 +113,12 @@ final class PlainList {
         ? Optional.of(
             MeshList.triangles(corners.taken(), places.taken(), Optional.empty(), false, uses))
         : Optional.empty();
+  }
+
+  private void takeOver(TrianglesAhead.Run run, Growing.Ints corners, Growing.Ints places) {
+    corners.addAll(run.corners());
+    places.addAll(run.places());
+    cursor.moveTo(run.end());
   }
 
   private static void note(PropertyUses uses, int number, int seen, int[] triangle) {

@@ -13,6 +13,8 @@ import gable.verify.Verdict.Sound;
 import gable.verify.Verdict.Unsound;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 
 /**
@@ -36,6 +38,12 @@ public final class Judge {
   private final Slack slack;
   private final double margin;
   private final double step;
+  private final UnaryOperator<Supplier<Optional<Unsound>>> beside;
+
+  /** A judge of edits of one object who works alone; see the other constructor. */
+  public Judge(Box3 box, Affine3 toObject, Tolerances tolerances) {
+    this(box, toObject, tolerances, UnaryOperator.identity());
+  }
 
   /**
    * A judge of edits of one object.
@@ -43,8 +51,15 @@ public final class Judge {
    * @param box box around the object in print space
    * @param toObject print space to object space, where single precision rounds
    * @param tolerances numerical slack of the object
+   * @param beside may start work at once, on another thread, and waits for it when asked; what is
+   *     not asked for is not needed
    */
-  public Judge(Box3 box, Affine3 toObject, Tolerances tolerances) {
+  public Judge(
+      Box3 box,
+      Affine3 toObject,
+      Tolerances tolerances,
+      UnaryOperator<Supplier<Optional<Unsound>>> beside) {
+    this.beside = beside;
     this.box = box;
     this.toObject = toObject;
     this.slack = Slack.of(tolerances);
@@ -132,14 +147,22 @@ public final class Judge {
 
     Verdict verdict() {
       var single = new SinglePrecision(patch, toObject, step);
+      Supplier<Optional<Unsound>> crossings = beside.apply(() -> crossings(single));
       Optional<Unsound> fault =
           ClosedProof.fault(patch)
               .or(() -> AreaProof.fault(patch, single, edit))
               .or(this::hangingTogether)
-              .or(() -> slopes.fault(slack, box.min().z()))
-              .or(() -> CrossingProof.fault(patch, edit))
-              .or(() -> CrossingProof.fault(patch, edit, single));
-      return fault.isPresent() ? fault.get() : volumeVerdict();
+              .or(() -> slopes.fault(slack, box.min().z()));
+      if (fault.isPresent()) {
+        return fault.get();
+      }
+      Verdict verdict = volumeVerdict();
+      return crossings.get().<Verdict>map(crossing -> crossing).orElse(verdict);
+    }
+
+    /** Reads the patch and the edit only, which nobody changes. */
+    private Optional<Unsound> crossings(SinglePrecision single) {
+      return CrossingProof.fault(patch, edit).or(() -> CrossingProof.fault(patch, edit, single));
     }
 
     private Optional<Unsound> hangingTogether() {

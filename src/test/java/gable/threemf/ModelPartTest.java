@@ -95,7 +95,7 @@ class ModelPartTest {
     byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
     MeshObject object =
         (MeshObject)
-            ModelPart.read("/m", bytes, ModelLimits.USUAL, ModelVisitor.NONE)
+            ModelPart.read("/m", bytes, ModelLimits.USUAL, ModelVisitor.NONE, Aside.NOBODY)
                 .object(1)
                 .orElseThrow();
     assertIsBox(object);
@@ -143,7 +143,7 @@ class ModelPartTest {
 
   private static Problem rejection(byte[] bytes) {
     try {
-      ModelPart.read("/m", bytes, ModelLimits.USUAL, ModelVisitor.NONE);
+      ModelPart.read("/m", bytes, ModelLimits.USUAL, ModelVisitor.NONE, Aside.NOBODY);
     } catch (PackageException e) {
       return e.problem();
     }

@@ -87,7 +87,11 @@ public final class Models {
   /** A part read alone. */
   public static ModelPart part(String text) throws PackageException {
     return ModelPart.read(
-        ROOT, text.getBytes(StandardCharsets.UTF_8), ModelLimits.USUAL, ModelVisitor.NONE);
+        ROOT,
+        text.getBytes(StandardCharsets.UTF_8),
+        ModelLimits.USUAL,
+        ModelVisitor.NONE,
+        Aside.NOBODY);
   }
 
   /** The model of a package with one model part. */
