@@ -50,6 +50,7 @@ final class FileRun {
    * @param output where the result goes; nothing for an inspection
    */
   static FileResult of(Input input, Optional<Output> output, Work work) {
+    ModelPackage.warmUp(Beside.aside(work.settings().threads()));
     Opened opened;
     try {
       opened = Opened.of(input);

@@ -59,11 +59,17 @@ public final class ModelPackage {
   }
 
   /**
-   * Makes ready what reading needs once for a program's life. Reading does it anyhow; a program may
-   * do it earlier, on another thread, while something else is waited for.
+   * Makes ready what reading needs once for a program's life. Reading does it anyhow; it may be
+   * done earlier, by somebody else, while a package is opened.
    */
-  public static void warmUp() {
-    SkeletonReader.warmUp();
+  public static void warmUp(Aside aside) {
+    if (aside.helps()) {
+      aside.start(
+          () -> {
+            SkeletonReader.warmUp();
+            return true;
+          });
+    }
   }
 
   /** The part with the build. */

@@ -123,8 +123,15 @@ final class TrianglesAheadTest {
     for (int k = 0; k < 20_000; k++) {
       String more = k % 997 == 0 ? " pid=\"1\" p1=\"0\"" : "";
       triangles.add(
-          "<triangle v1=\"%d\" v2=\"%d\" v3=\"%d\"%s/>"
-              .formatted(k % 4, (k + 1) % 4, (k + 2) % 4, more));
+          "<triangle v1=\""
+              + k % 4
+              + "\" v2=\""
+              + (k + 1) % 4
+              + "\" v3=\""
+              + (k + 2) % 4
+              + '"'
+              + more
+              + "/>");
     }
     String part =
         Models.model(
