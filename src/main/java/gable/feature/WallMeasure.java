@@ -64,7 +64,11 @@ final class WallMeasure {
     }
     Vec3 centre = frame.point(circle.u(), circle.v(), 0);
     return Optional.of(
-        finish(facets, new Cylinder(centre, frame.u(), frame.v(), axis, circle.radius()), step));
+        finish(
+            facets,
+            new Cylinder(centre, frame.u(), frame.v(), axis, circle.radius()),
+            step,
+            CylinderFit.ROUGHLY));
   }
 
   /** Measures facets of which a cylinder is known roughly. */
@@ -73,7 +77,7 @@ final class WallMeasure {
     if (corners.size() < 6) {
       return known;
     }
-    return finish(facets, known.cylinder(), step);
+    return finish(facets, known.cylinder(), step, CylinderFit.DONE);
   }
 
   /** True if the corners of the last measurement lie on a cylinder but for noise. */
@@ -81,9 +85,9 @@ final class WallMeasure {
     return Roundness.isCylinder(mesh, corners.items(), corners.size(), cylinder, negligible);
   }
 
-  private WallModel finish(IndexSet facets, Cylinder start, double step) {
+  private WallModel finish(IndexSet facets, Cylinder start, double step, double done) {
     int count = corners.size();
-    Cylinder fitted = CylinderFit.refine(start, mesh, corners.items(), count);
+    Cylinder fitted = CylinderFit.refine(start, mesh, corners.items(), count, done);
     double[] off = room(count);
     double sum = 0;
     double first = fitted.angle(mesh.point(corners.get(0)));
