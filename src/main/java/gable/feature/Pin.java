@@ -20,7 +20,7 @@ public final class Pin implements Feature {
   private final Axis axis;
   private final Bore reading;
   private final int[] wall;
-  private final RootKind root;
+  private final Root root;
   private final Tip tip;
   private final double length;
 
@@ -35,6 +35,28 @@ public final class Pin implements Feature {
   record Tip(TipKind kind, Optional<Plane> rim, double above, double below) {}
 
   /**
+   * A rib along the pin, from the body to somewhere before its tip.
+   *
+   * @param direction unit, square to the axis: where it stands
+   * @param width how wide it is where it meets the pin, in millimetres
+   * @param end how far from the root it reaches there
+   */
+  public record Rib(Vec3 direction, double width, double end) {}
+
+  /**
+   * What carries the pin.
+   *
+   * @param kind the body
+   * @param ribs ribs along the pin
+   */
+  record Root(RootKind kind, List<Rib> ribs) {
+
+    Root {
+      ribs = List.copyOf(ribs);
+    }
+  }
+
+  /**
    * A pin.
    *
    * @param reading its wall, read as that of a bore
@@ -42,7 +64,7 @@ public final class Pin implements Feature {
    * @param axis from root to tip, origin midway
    * @param length from root to tip
    */
-  Pin(String id, Bore reading, int[] wall, Axis axis, double length, RootKind root, Tip tip) {
+  Pin(String id, Bore reading, int[] wall, Axis axis, double length, Root root, Tip tip) {
     this.id = id;
     this.reading = reading;
     this.wall = wall;
@@ -96,7 +118,12 @@ public final class Pin implements Feature {
 
   /** What carries it. */
   public RootKind root() {
-    return root;
+    return root.kind;
+  }
+
+  /** Ribs along it, such as a web that carries it. */
+  public List<Rib> ribs() {
+    return root.ribs;
   }
 
   /** How it ends. */
@@ -131,7 +158,7 @@ public final class Pin implements Feature {
   }
 
   private boolean isEased() {
-    return root == RootKind.FILLETED || root == RootKind.CHAMFERED;
+    return root.kind == RootKind.FILLETED || root.kind == RootKind.CHAMFERED;
   }
 
   private Rim rootRim() {

@@ -2,6 +2,7 @@ package gable.feature;
 
 import gable.geom.Axis;
 import gable.geom.Tolerances;
+import gable.geom.Vec3;
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
 import java.util.ArrayList;
@@ -117,10 +118,12 @@ final class PinFinder {
     int[] loop = Arrays.stream(rim.loop()).map(vertex -> vertices[vertex]).toArray();
     double tolerance = Math.max(bore.section().tolerance(), 2 * tolerances.coordinateGrid());
     double sign = tipHigh ? 1 : -1;
-    double from = sign * (rootRim.wMin() + rootRim.wMax()) / 2;
     double to = sign * (rim.wMin() + rim.wMax()) / 2;
     Axis measured = bore.axis();
     Axis axis = new Axis(measured.origin(), measured.direction().times(sign));
+    var foot = new RootMeasure(axis, bore.radius(), points(rootRim, vertices));
+    boolean ribbed = !foot.ribs().isEmpty();
+    double from = ribbed ? foot.at() : sign * (rootRim.wMin() + rootRim.wMax()) / 2;
     var measure = new TipMeasure(surface, wall, axis, bore.radius(), tolerance);
     Pin.Tip tip = measure.measure(loop, rim);
     if (tip.above() > 0 && ThreadFinder.isOutside(surface, measure.facets(), axis.direction())) {
@@ -131,6 +134,14 @@ final class PinFinder {
       return Optional.empty();
     }
     Axis middle = new Axis(axis.at(from + length / 2), axis.direction());
-    return Optional.of(new Pin("", bore, wall, middle, length, RootKind.of(rootRim.kind()), tip));
+    RootKind kind = ribbed ? foot.kind(tolerance) : RootKind.of(rootRim.kind());
+    Pin.Root root = new Pin.Root(kind, foot.ribs(from));
+    return Optional.of(new Pin("", bore, wall, middle, length, root, tip));
+  }
+
+  private List<Vec3> points(Rim rim, int[] vertices) {
+    return Arrays.stream(rim.loop())
+        .mapToObj(vertex -> surface.mesh().point(vertices[vertex]))
+        .toList();
   }
 }

@@ -21,6 +21,9 @@ final class TipMeasure {
   /** Facets of one cone of a coarse mesh differ by up to this. */
   private static final double SAME_CONE = Math.toRadians(4);
 
+  /** A facet narrower than this, in millimetres, is a ledge at the foot of a chamfer. */
+  private static final double LEDGE = 0.006;
+
   /** Least depth of a hole in a tip, in millimetres. */
   private static final double HOLE = 0.002;
 
@@ -155,7 +158,7 @@ final class TipMeasure {
     double most = Double.NEGATIVE_INFINITY;
     boolean face = false;
     for (int facet : tip) {
-      if (surface.isSliver(facet)) {
+      if (surface.isSliver(facet) || height(facet) < LEDGE) {
         continue;
       }
       Vec3 normal = new Vec3(surface.nx(facet), surface.ny(facet), surface.nz(facet));
@@ -171,6 +174,14 @@ final class TipMeasure {
       return TipKind.ROUNDED;
     }
     return face ? TipKind.CHAMFERED : TipKind.CONICAL;
+  }
+
+  private double height(int facet) {
+    double longest = 0;
+    for (int h = 3 * facet; h < 3 * facet + 3; h++) {
+      longest = Math.max(longest, surface.length(h));
+    }
+    return mesh.facetNormal(facet).norm() / longest;
   }
 
   /** Angle of a facet's normal from the direction out of the axis, 0 to π. */

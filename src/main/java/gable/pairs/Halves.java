@@ -81,14 +81,18 @@ public record Halves(List<PinHalf> pins, List<BoreHalf> bores) {
     return new BoreHalf(ids, first.axis(), first.radius(), inner, low, high);
   }
 
-  /** An end of a piece, measured along another axis: to where a cone or rounding ends. */
+  /**
+   * An end of a piece, measured along another axis: to where a cone or rounding ends, or a curved
+   * mouth stands out farthest; the end of a bore with a slot runs along the slot and back.
+   */
   private static BoreHalf.End end(Bore piece, int side, Axis axis) {
     Rim rim = side < 0 ? piece.low() : piece.high();
     boolean open = !rim.kind().isBlind() && rim.kind() != EndKind.NARROWING;
     boolean eased =
         rim.kind() == EndKind.CHAMFERED
             || rim.kind() == EndKind.COUNTERSUNK
-            || rim.kind() == EndKind.FILLETED;
+            || rim.kind() == EndKind.FILLETED
+            || rim.kind() == EndKind.OPEN_CURVED;
     double w = eased ? rim.outerW() : (rim.wMin() + rim.wMax()) / 2;
     return new BoreHalf.End(axis.parameter(piece.axis().at(w)), open);
   }

@@ -4,8 +4,10 @@ import gable.pairs.Halves;
 import gable.pairs.Pairing;
 import gable.pairs.Part;
 import gable.pairs.Solid;
+import gable.plan.Reason;
 import gable.plan.Reshaper;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,6 +28,9 @@ final class Joinery {
    * about 130 bytes each; more are made ready a second time.
    */
   private static final long KEPT = 2_000_000;
+
+  /** Reasons that say that a half of a joint is as it should be. */
+  private static final Set<String> READY = Set.of(Reason.HAS_WEB, Reason.ROOM_ENOUGH);
 
   private final Work work;
   private final Gang gang;
@@ -139,17 +144,27 @@ final class Joinery {
   }
 
   private List<Integer> halves(Partners partners, List<Step> steps) {
-    return partners.denyHalves((part, id) -> isMade(steps.get(part), id)).stream()
-        .sorted()
-        .toList();
+    return partners.denyHalves((part, id) -> half(steps.get(part), id)).stream().sorted().toList();
   }
 
-  private boolean isMade(Step step, String id) {
+  private Partners.Half half(Step step, String id) {
     return step.draft.stream()
         .flatMap(draft -> features(draft.result()).stream())
         .filter(feature -> feature.feature().id().equals(id))
         .flatMap(feature -> feature.changes().stream())
-        .anyMatch(c -> c.outcome() == Outcome.RESHAPED && slotting.contains(c.by()));
+        .filter(change -> slotting.contains(change.by()))
+        .map(Joinery::half)
+        .min(Comparator.naturalOrder())
+        .orElse(Partners.Half.NONE);
+  }
+
+  private static Partners.Half half(Change change) {
+    if (change.outcome() == Outcome.RESHAPED) {
+      return Partners.Half.MADE;
+    }
+    return change.reason().map(Reason::code).filter(READY::contains).isPresent()
+        ? Partners.Half.READY
+        : Partners.Half.NONE;
   }
 
   private static List<FeatureResult> features(ObjectResult object) {

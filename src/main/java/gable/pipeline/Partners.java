@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.BiPredicate;
+import java.util.function.BiFunction;
 
 /**
  * What each object is told of the other halves of its joints, and in which joints a web may stand.
@@ -89,19 +89,29 @@ final class Partners {
     return denied.contains(pair) ? Optional.empty() : pair.webs();
   }
 
+  /** What became of a feature that is half of a joint. */
+  enum Half {
+    /** It got its web or slot. */
+    MADE,
+    /** It needs none, since its web is there, or the web of its pin passes anyway. */
+    READY,
+    /** It has none. */
+    NONE
+  }
+
   /**
    * Denies webs where only one half could be made.
    *
-   * @param made tells whether a feature of a part got its web or slot
+   * @param half tells what became of a feature of a part
    * @return the parts that are to be made again
    */
-  Set<Integer> denyHalves(BiPredicate<Integer, String> made) {
+  Set<Integer> denyHalves(BiFunction<Integer, String, Half> half) {
     Set<Pair> before = new HashSet<>(denied);
     for (Pair pair : pairs) {
-      boolean web = made.test(pair.pin().part(), pair.pinHalf().id());
-      long slots =
-          pair.boreHalf().ids().stream().filter(id -> made.test(pair.bore().part(), id)).count();
-      boolean whole = web ? slots == pair.boreHalf().ids().size() : slots == 0;
+      boolean web = half.apply(pair.pin().part(), pair.pinHalf().id()) != Half.NONE;
+      List<Half> slots =
+          pair.boreHalf().ids().stream().map(id -> half.apply(pair.bore().part(), id)).toList();
+      boolean whole = !slots.contains(web ? Half.NONE : Half.MADE);
       if (!whole) {
         denied.add(pair);
       }

@@ -17,6 +17,12 @@ public record Reason(String code, String sentence) {
   /** Code of a reason that says that a reshaper failed. */
   public static final String RESHAPER_FAILED = "reshaper-failed";
 
+  /** Code of a reason that says that a pin has its web, which counts as made. */
+  public static final String HAS_WEB = "has-web";
+
+  /** Code of a reason that says that the web passes through the bore as it is. */
+  public static final String ROOM_ENOUGH = "room-enough";
+
   /** The bore is narrower than the user wants changed. */
   public static Reason belowSmallest(double diameter, double smallest) {
     return of(

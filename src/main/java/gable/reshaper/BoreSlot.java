@@ -59,14 +59,6 @@ final class BoreSlot {
     this.through = through;
   }
 
-  /** Where along the axis an end of a bore is, as the pin sees it: at the outermost face. */
-  static double faceOf(Rim rim) {
-    double middle = (rim.wMin() + rim.wMax()) / 2;
-    return rim.kind() == EndKind.OPEN_SQUARE || rim.kind() == EndKind.OPEN_SLANTED
-        ? middle
-        : rim.outerW();
-  }
-
   /** True for an end through which a pin can go in from outside. */
   static boolean isMouth(Rim rim) {
     return !rim.kind().isBlind()

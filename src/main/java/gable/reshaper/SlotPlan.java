@@ -82,7 +82,7 @@ final class SlotPlan {
 
   private Proposal slots() {
     int side = BoreSlot.isMouth(bore.low()) ? -1 : 1;
-    double face = BoreSlot.faceOf(side < 0 ? bore.low() : bore.high());
+    double face = new MouthFace(bore, around, partner.web().orElseThrow(), side).at();
     WebFrame frame =
         WebFrame.of(
             bore.axis().at(face),
@@ -101,7 +101,7 @@ final class SlotPlan {
     double to = Math.min(bore.length(), partner.length());
     if (passage.isThere(to, width() / 2, slots.get(0)::floor)) {
       return left(
-          "room-enough",
+          Reason.ROOM_ENOUGH,
           "the pin with its web passes as it is, with %.2f mm to spare",
           passage.least(to, 0, x -> 0));
     }

@@ -43,6 +43,10 @@ final class WebPlan {
 
   Proposal proposal() {
     Optional<Partner> partner = around.partner(pin);
+    Optional<Pin.Rib> rib = pin.ribs().stream().filter(this::carries).findFirst();
+    if (rib.isPresent()) {
+      return new LeftAlone(new StandingWeb(pin, around, limits).reason(rib.get()));
+    }
     if (partner.isEmpty()) {
       return left(
           "not-paired",
@@ -103,6 +107,11 @@ final class WebPlan {
     return lowest() <= around.lowest() + WebShape.SIZE_SLACK
         ? Optional.of(new Reason("on-plate", "it lies on the plate"))
         : Optional.empty();
+  }
+
+  /** Whether a rib stands below the pin, or above where webs are wanted on both sides. */
+  private boolean carries(Pin.Rib rib) {
+    return -rib.direction().z() > Math.cos(LEANS + pin.tilt());
   }
 
   private double pointsDown() {

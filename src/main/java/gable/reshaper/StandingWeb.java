@@ -1,0 +1,84 @@
+package gable.reshaper;
+
+import gable.feature.Pin;
+import gable.feature.Surroundings;
+import gable.feature.Surroundings.Passage;
+import gable.geom.Vec3;
+import gable.plan.Limits;
+import gable.plan.Limits.Joint.Webs;
+import gable.plan.Reason;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * A web that a pin has already: whether the slot that its bore would get is large enough for it. If
+ * it is, the joint counts as one whose web is made, so that the bore of a pin that was reshaped
+ * before still gets its slot.
+ */
+final class StandingWeb {
+
+  /** What the room around a web takes up without being seen, in millimetres. */
+  private static final double SLACK = 0.02;
+
+  /** Share of the way along the underside that must be free for it to be a web's. */
+  private static final double FREE = 0.5;
+
+  private final Pin pin;
+  private final Surroundings around;
+  private final Limits limits;
+  private final WebShape web;
+
+  StandingWeb(Pin pin, Surroundings around, Limits limits) {
+    this.pin = pin;
+    this.around = around;
+    this.limits = limits;
+    this.web = WebShape.of(pin.radius(), pin.length(), limits);
+  }
+
+  /** Why the pin gets no other web. */
+  Reason reason(Pin.Rib rib) {
+    if (!fits(rib)) {
+      return new Reason(
+          "other-web",
+          String.format(
+              Locale.ROOT,
+              "a rib of %.2f mm stands below it already, which is not the web that the slot in its"
+                  + " bore would be made for",
+              rib.width()));
+    }
+    return new Reason(Reason.HAS_WEB, "it has its web already");
+  }
+
+  private boolean fits(Pin.Rib rib) {
+    double slope = Math.tan(web.angle());
+    double end = web.end() + SLACK + (pin.residual() + sag()) / slope;
+    boolean sized = rib.width() <= 2 * web.half() + SLACK && rib.end() <= end && isFree(rib);
+    boolean both = limits.joint().webs() == Webs.BOTH;
+    // a second one needs a slot of its own
+    return sized && (both ? pin.ribs().size() == 2 : pin.ribs().size() == 1);
+  }
+
+  /** The underside meets a coarse pin within its circle, nearer to the tip. */
+  private double sag() {
+    int sides = pin.outline().isEmpty() ? pin.facetsPerTurn() : pin.outline().size();
+    return WebShape.sag(web.radius(), sides, web.half());
+  }
+
+  /** Whether nothing of the rib is below the underside of the web. */
+  private boolean isFree(Pin.Rib rib) {
+    WebFrame frame =
+        WebFrame.of(pin.axis().at(-pin.length() / 2), pin.axis().direction(), rib.direction());
+    Vec3 way = frame.direction(-Math.cos(web.angle()), Math.sin(web.angle()));
+    double y = web.radius() + SLACK;
+    for (double z : new double[] {-web.half() / 2, 0, web.half() / 2}) {
+      Vec3 start = frame.point(web.under(y) + SLACK, y, z);
+      List<Passage> passages = around.passages(start, way, web.end() / Math.cos(web.angle()));
+      boolean met =
+          !passages.isEmpty() && passages.get(0).at() < FREE * web.end() / Math.cos(web.angle());
+      if (around.winding(start) != 0 || met) {
+        return false;
+      }
+    }
+    return true;
+  }
+}
