@@ -85,6 +85,28 @@ final class Ends {
     }
   }
 
+  /**
+   * A file that is looked at beside the models of a call.
+   *
+   * @throws WrongCall if it is one of them, or would be written
+   */
+  static Path partner(String name, Given call) throws WrongCall {
+    List<String> others = new ArrayList<>(call.files());
+    for (String option : List.of(Grammar.OUT, Grammar.JSON, Grammar.REPORT)) {
+      call.value(option).ifPresent(others::add);
+    }
+    for (String other : others) {
+      if (name.equals(STANDARD) || whole(other).equals(whole(name))) {
+        throw new WrongCall(
+            Grammar.PARTNER
+                + " is another file, which is only looked at; '"
+                + Words.safe(name)
+                + "' is read or written by this call already");
+      }
+    }
+    return path(name);
+  }
+
   private static Path whole(String name) throws WrongCall {
     return path(name).toAbsolutePath().normalize();
   }

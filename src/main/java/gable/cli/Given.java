@@ -44,6 +44,12 @@ final class Given {
     return all.map(words -> List.of(words.split(",", -1))).orElse(List.of());
   }
 
+  /** Values of an option each time that it comes, as they are. */
+  List<String> each(String option) {
+    String[] values = line.getOptionValues(bare(option));
+    return values == null ? List.of() : List.of(values);
+  }
+
   /** Where an option comes from, if it is a file of settings. */
   Optional<String> origin(String option) {
     return line.hasOption(bare(option))

@@ -49,6 +49,7 @@ final class Grammar {
   static final String BACKUP = "--backup";
   static final String REPORTS = "--reports";
   static final String JOIN = "--join-vertices";
+  static final String PARTNER = "--partner";
   static final String JSON = "--json";
   static final String REPORT = "--report";
   static final String FORMAT = "--format";
@@ -327,7 +328,19 @@ final class Grammar {
 
   private static void shared(Syntax command) {
     SettingOptions.addTo(command);
+    command.option(partner());
     telling(command);
+  }
+
+  /** A name of a file may hold a comma, so only coming again makes several. */
+  private static Option partner() {
+    return value(
+        PARTNER,
+        "FILE",
+        "A file whose parts go together with those of the model, as it was drawn: bores and"
+            + " pins that are halves of joints with it get their lead-ins, webs and slots. May"
+            + " come again. It is only looked at; reshape it in a call of its own, with the same"
+            + " settings and the model as its partner.");
   }
 
   private static void telling(Syntax command) {

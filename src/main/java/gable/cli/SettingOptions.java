@@ -137,6 +137,7 @@ final class SettingOptions {
             Grammar.OUT,
             Grammar.JSON,
             Grammar.REPORT,
+            Grammar.PARTNER,
             Grammar.SETTINGS,
             Grammar.USE,
             Grammar.IN_PLACE,

@@ -92,7 +92,7 @@ final class Syntax {
       }
       // an option that takes one value and comes twice is an error of the caller's; lists may
       String[] values = line.getOptionValues(option);
-      if (values != null && values.length > 1 && !option.hasValueSeparator()) {
+      if (values != null && values.length > 1 && !mayComeAgain(option)) {
         throw wrong("the option " + shown + " is given twice");
       }
     }
@@ -104,6 +104,10 @@ final class Syntax {
       throw wrong("'" + line.getArgList().get(most) + "' is one too many");
     }
     return given;
+  }
+
+  private static boolean mayComeAgain(Option option) {
+    return option.hasValueSeparator() || Grammar.PARTNER.equals("--" + option.getLongOpt());
   }
 
   private CommandLine line(List<String> words) throws WrongCall {

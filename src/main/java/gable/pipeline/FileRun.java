@@ -98,7 +98,12 @@ final class FileRun {
     Plate plate =
         new Plate(placements, work, conformance, part -> signed(roles, part, model.root().name()));
     notices.addAll(plate.notices());
-    Joinery.Result result = new Joinery(work).run(plate.tasks());
+    PartnerFiles partners = PartnerFiles.of(work);
+    if (partners.refusal().isPresent()) {
+      return rejected(Cause.INVALID, partners.refusal().get());
+    }
+    notices.addAll(partners.notices());
+    Joinery.Result result = new Joinery(work).run(plate.tasks(), partners.stocks());
     List<ObjectTask.Done> done = result.done();
     joints = result.joints();
     done.forEach(each -> objects.add(each.result()));
@@ -112,7 +117,7 @@ final class FileRun {
   }
 
   /** A change of an object may change its build item in the root part, too. */
-  private static boolean signed(PartRoles roles, String part, String root) {
+  static boolean signed(PartRoles roles, String part, String root) {
     return roles.isSigned() && (roles.isSigned(part) || roles.isSigned(root));
   }
 

@@ -80,6 +80,7 @@ public final class Gable {
 
   private final List<Reshaper> reshapers;
   private final List<Notice> notices;
+  private final List<Path> partners;
 
   /**
    * One with the given reshapers.
@@ -87,10 +88,10 @@ public final class Gable {
    * @throws IllegalArgumentException if two have the same name
    */
   public Gable(List<Reshaper> reshapers) {
-    this(reshapers, List.of());
+    this(reshapers, List.of(), List.of());
   }
 
-  private Gable(List<Reshaper> reshapers, List<Notice> notices) {
+  private Gable(List<Reshaper> reshapers, List<Notice> notices, List<Path> partners) {
     Set<String> names = new HashSet<>();
     for (Reshaper reshaper : reshapers) {
       if (!names.add(reshaper.name())) {
@@ -101,6 +102,7 @@ public final class Gable {
     order.sort(Comparator.comparing(Reshaper::phase).thenComparing(Reshaper::name));
     this.reshapers = List.copyOf(order);
     this.notices = List.copyOf(notices);
+    this.partners = List.copyOf(partners);
   }
 
   /** One with all reshapers that are installed on the class path. */
@@ -123,7 +125,17 @@ public final class Gable {
     all.addAll(more);
     List<Notice> said = new ArrayList<>(notices);
     said.addAll(about);
-    return new Gable(all, said);
+    return new Gable(all, said, partners);
+  }
+
+  /**
+   * One that knows further files whose parts go together with those of the file that it is given:
+   * their pins and bores are halves of joints, too. They stay as they are. For webs and slots that
+   * go together, each file is reshaped with the others as partners, with the same settings, and
+   * whether the partners are reshaped already does not count.
+   */
+  public Gable withPartners(List<Path> files) {
+    return new Gable(reshapers, notices, files);
   }
 
   /** What every result says of the reshapers; for those of this program nothing. */
@@ -187,7 +199,7 @@ public final class Gable {
    * reshapers.
    */
   public static PairsResult pairs(List<Input> inputs, Settings settings, Observer observer) {
-    return new PairsRun(new Work(settings, List.of(), List.of(), observer)).run(inputs);
+    return new PairsRun(new Work(settings, List.of(), List.of(), observer, List.of())).run(inputs);
   }
 
   private Work work(Settings settings, Observer observer) {
@@ -205,6 +217,6 @@ public final class Gable {
             .filter(r -> r.onByItself() || r.onForJoints() || choice.with().contains(r.name()))
             .map(r -> r.onByItself() || choice.with().contains(r.name()) ? r : new ForJoints(r))
             .toList();
-    return new Work(settings, used, notices, observer);
+    return new Work(settings, used, notices, observer, partners);
   }
 }

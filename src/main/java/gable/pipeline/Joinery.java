@@ -7,6 +7,7 @@ import gable.pairs.Solid;
 import gable.plan.Reason;
 import gable.plan.Reshaper;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -62,54 +63,88 @@ final class Joinery {
     return gang.run(tasks, task -> task.examine(keep));
   }
 
-  Result run(List<ObjectTask> tasks) {
-    List<Examined> examined = examined(tasks);
-    Pairing pairing = Pairing.of(parts(0, tasks, examined), work.settings().limits().slope());
+  /**
+   * The whole way.
+   *
+   * @param own the objects of the file
+   * @param stocks those of its partners; what could be made of them counts, but is not kept
+   */
+  Result run(List<ObjectTask> own, List<Stock> stocks) {
+    List<ObjectTask> tasks = new ArrayList<>(own);
+    List<Examined> examined = new ArrayList<>(examined(own));
+    List<Part> parts = new ArrayList<>(parts(0, own, examined));
+    List<Integer> fileOf = new ArrayList<>(Collections.nCopies(own.size(), 0));
+    for (int k = 0; k < stocks.size(); k++) {
+      Stock stock = stocks.get(k);
+      tasks.addAll(stock.tasks());
+      examined.addAll(stock.examined());
+      parts.addAll(parts(k + 1, stock.tasks(), stock.examined()));
+      fileOf.addAll(Collections.nCopies(stock.tasks().size(), k + 1));
+    }
+    Pairing pairing = Pairing.of(parts, work.settings().limits().slope());
     List<ObjectPlace> places = tasks.stream().map(ObjectTask::place).toList();
-    Partners partners = new Partners(pairing, places);
-    List<Integer> numbers = IntStream.range(0, tasks.size()).boxed().toList();
+    Bench bench = new Bench(tasks, examined, new Partners(pairing, places), own.size());
+    List<ObjectTask.Done> done = whole(bench, new ArrayList<>(steps(bench)));
+    return new Result(done, Joints.of(pairing, fileOf::get, places::get).ofOwn());
+  }
+
+  /**
+   * All objects of a run.
+   *
+   * @param own how many of them, the first, are those of the file
+   */
+  private record Bench(
+      List<ObjectTask> tasks, List<Examined> examined, Partners partners, int own) {
+
+    ObjectTask.Draft draft(int number) {
+      return tasks.get(number).reshape(examined.get(number), partners.of(number));
+    }
+  }
+
+  /** Each object once; of partners those with webs only, since a web needs to know of its slot. */
+  private List<Step> steps(Bench bench) {
     AtomicInteger finished = new AtomicInteger();
-    List<Step> steps =
-        gang.run(
-            numbers,
-            n -> {
-              Step step = step(tasks.get(n), examined.get(n), partners, n);
-              work.observer().progress(finished.incrementAndGet(), tasks.size());
-              return step;
-            });
-    List<ObjectTask.Done> done = whole(tasks, examined, partners, new ArrayList<>(steps));
-    return new Result(done, Joints.of(pairing, part -> 0, places::get));
+    return gang.run(
+        IntStream.range(0, bench.tasks.size()).boxed().toList(),
+        n -> {
+          Step step = step(bench, n);
+          int done = n < bench.own ? finished.incrementAndGet() : finished.get();
+          work.observer().progress(done, bench.own);
+          return step;
+        });
   }
 
   /** An object that is done, or that waits for the other halves of its joints. */
   private record Step(Optional<ObjectTask.Done> done, Optional<ObjectTask.Draft> draft) {}
 
-  private Step step(ObjectTask task, Examined examined, Partners partners, int number) {
-    ObjectTask.Draft draft = task.reshape(examined, partners.of(number));
-    return !slotting.isEmpty() && partners.hasWebs(number)
+  private Step step(Bench bench, int number) {
+    boolean waits = !slotting.isEmpty() && bench.partners.hasWebs(number);
+    if (!waits && number >= bench.own) {
+      return new Step(Optional.empty(), Optional.empty());
+    }
+    ObjectTask.Draft draft = bench.draft(number);
+    return waits
         ? new Step(Optional.empty(), Optional.of(draft))
-        : new Step(Optional.of(task.finish(draft)), Optional.empty());
+        : new Step(Optional.of(bench.tasks.get(number).finish(draft)), Optional.empty());
   }
 
   /**
    * Makes objects again while there are joints of which one half only could be made. Each round
    * allows fewer webs, so there is a last one.
    */
-  private List<ObjectTask.Done> whole(
-      List<ObjectTask> tasks, List<Examined> examined, Partners partners, List<Step> steps) {
+  private List<ObjectTask.Done> whole(Bench bench, List<Step> steps) {
     List<Step> first = List.copyOf(steps);
-    List<Integer> again = halves(partners, steps);
+    List<Integer> again = halves(bench.partners, steps);
     while (!again.isEmpty()) {
-      List<ObjectTask.Draft> drafts =
-          gang.run(again, n -> tasks.get(n).reshape(examined.get(n), partners.of(n)));
+      List<ObjectTask.Draft> drafts = gang.run(again, bench::draft);
       for (int k = 0; k < again.size(); k++) {
         steps.set(again.get(k), new Step(Optional.empty(), Optional.of(drafts.get(k))));
       }
-      again = halves(partners, steps);
+      again = halves(bench.partners, steps);
     }
     List<ObjectTask.Done> done = new ArrayList<>();
-    for (int n = 0; n < steps.size(); n++) {
-      ObjectTask task = tasks.get(n);
+    for (int n = 0; n < bench.own; n++) {
+      ObjectTask task = bench.tasks.get(n);
       Step step = steps.get(n);
       Optional<ObjectTask.Draft> before = first.get(n).draft;
       done.add(

@@ -50,11 +50,24 @@ public record Joints(List<Joint> pairs, List<Uncertain> doubts) {
    */
   public record Seen(Joint joint, Joint.Side other) {}
 
-  /** The joints of which a feature is a half, at one place of its object. */
+  /** Those in which the first file has a part. */
+  Joints ofOwn() {
+    return new Joints(
+        pairs.stream().filter(pair -> pair.pin().file() == 0 || pair.bore().file() == 0).toList(),
+        doubts.stream()
+            .filter(
+                doubt ->
+                    Stream.concat(doubt.pins().stream(), doubt.bores().stream())
+                        .anyMatch(side -> side.file() == 0))
+            .toList());
+  }
+
+  /** The joints of which a feature of the first file is a half, at one place of its object. */
   public List<Seen> of(ObjectPlace place, int use, String local) {
     List<Seen> seen = new ArrayList<>();
     for (Joint joint : pairs) {
       Stream.of(joint.pin(), joint.bore())
+          .filter(side -> side.file() == 0)
           .filter(side -> side.locals().contains(local) && side.place().equals(place))
           .filter(side -> joint.by() != Evidence.POSITION || side.use() == use)
           .forEach(side -> seen.add(new Seen(joint, joint.other(side))));

@@ -2,13 +2,8 @@ package gable.pipeline;
 
 import gable.opc.OpcPackage;
 import gable.opc.PackageException;
-import gable.opc.PartRoles;
 import gable.pairs.Pairing;
 import gable.pairs.Part;
-import gable.place.Placements;
-import gable.threemf.ModelLimits;
-import gable.threemf.ModelPackage;
-import gable.validate.Guard;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,25 +46,10 @@ final class PairsRun {
   }
 
   private PairsResult.Looked looked(Source source, OpcPackage content) throws PackageException {
-    List<Notice> notices = new ArrayList<>(Problems.notices(content.problems()));
-    Guard guard = new Guard(content, PartRoles.of(content));
-    ModelPackage model =
-        ModelPackage.read(
-            content, ModelLimits.USUAL, guard::visitor, Beside.aside(work.settings().threads()));
-    Conformance conformance = Conformance.of(guard.finish());
-    conformance.notice().ifPresent(notices::add);
-    notices.addAll(Problems.notices(model.problems()));
-    work.goOn();
-    Placements placements = Placements.of(model, work.settings().up(), ModelLimits.USUAL);
-    Plate plate = new Plate(placements, work, conformance, part -> false);
-    notices.addAll(plate.notices());
-    List<ObjectTask> tasks = plate.tasks();
-    List<Examined> examined = new Joinery(work).examined(tasks);
-    examined.forEach(each -> each.unfit().ifPresent(notices::add));
-    parts.addAll(Joinery.parts(files.size(), tasks, examined));
-    tasks.forEach(task -> places.add(task.place()));
-    tasks.forEach(task -> fileOf.add(files.size()));
-    boolean nothing = examined.stream().noneMatch(each -> each.unfit().isEmpty());
-    return new PairsResult.Looked(source, Optional.empty(), notices, nothing);
+    Stock stock = Stock.of(content, work);
+    parts.addAll(Joinery.parts(files.size(), stock.tasks(), stock.examined()));
+    stock.tasks().forEach(task -> places.add(task.place()));
+    stock.tasks().forEach(task -> fileOf.add(files.size()));
+    return new PairsResult.Looked(source, Optional.empty(), stock.notices(), stock.isNothing());
   }
 }

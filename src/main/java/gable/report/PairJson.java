@@ -88,6 +88,8 @@ final class PairJson {
   private void fields(Joint.Side side) throws IOException {
     if (withFiles) {
       json.writeNumberField("file", side.file());
+    } else if (side.file() > 0) {
+      json.writeNumberField("partner", side.file());
     }
     json.writeArrayFieldStart("ids");
     for (String id : side.ids()) {

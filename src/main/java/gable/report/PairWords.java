@@ -22,7 +22,7 @@ final class PairWords {
   private static String seen(Joints.Seen seen) {
     boolean isPin = seen.other().equals(seen.joint().pin());
     return (isPin ? "takes pin " : "goes into bore ")
-        + String.join(" + ", seen.other().ids())
+        + ids(seen.other())
         + ", clearance "
         + Figures.length(seen.joint().clearance())
         + by(seen.joint().by());
@@ -47,8 +47,14 @@ final class PairWords {
         + by(joint.by());
   }
 
-  /** Ids of a half in its file. */
+  /** Ids of a half in its file, and which partner that is if it is not the file itself. */
   static String ids(Joint.Side side) {
+    String partner = side.file() > 0 ? " of partner " + side.file() : "";
+    return bare(side) + partner;
+  }
+
+  /** Ids of a half in its file. */
+  static String bare(Joint.Side side) {
     return String.join(" + ", side.ids());
   }
 

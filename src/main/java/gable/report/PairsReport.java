@@ -25,7 +25,7 @@ public final class PairsReport {
   }
 
   private String inFile(Joint.Side side) {
-    return PairWords.ids(side) + " of file " + (side.file() + 1);
+    return PairWords.bare(side) + " of file " + (side.file() + 1);
   }
 
   /** For people; ends with a line feed. */
