@@ -3,7 +3,7 @@
 // laid for printing by a motion of its own, so that nothing but sizes, spacing or position tells what
 // belongs together. Seeded: the same seed makes the same files.
 
-import { box, minus, place, prism, release, toMesh, union } from './kernel.mjs';
+import { box, loft, minus, place, prism, release, toMesh, union } from './kernel.mjs';
 import { writePackage } from './model3mf.mjs';
 import { ring } from './shapes.mjs';
 import { apply, applyVector, chained, chance, determinant, IDENTITY, inverse, sectionFrame, shift, turn, unit } from './vec.mjs';
@@ -15,6 +15,14 @@ const DOWN = [0, 0, -1];
 const pin = (p, r, length, d = UP) => ({ kind: 'pin', p, d, r, length });
 /** A bore with its mouth at p, going along d; without a depth it goes through. */
 const bore = (p, r, depth, d = UP) => ({ kind: 'bore', p, d, r, depth });
+/** The same with a cone of 90 degrees at its mouth, as wide as the head of a screw. */
+const countersunk = (p, r, head, d = UP) => ({ ...bore(p, r, undefined, d), head });
+
+/**
+ * Screw, medium clearance hole (ISO 273), outer diameter of the seat (ISO 15065; M4 and M6 of DIN 74
+ * form A besides): from second-hand copies of the standards.
+ */
+const SEATS = [[4, 4.5, 9.4], [5, 5.5, 10.4], [6, 6.6, 12.6], [4, 4.5, 8.6], [6, 6.6, 12.4]];
 
 /** A part: a box with pins and bores. */
 const part = (low, high, features, more = {}) => ({ low, high, features, ...more });
@@ -27,6 +35,7 @@ function solidOf({ low, high, features, n = 32 }) {
     solid = f.kind === 'pin'
       ? union(solid, prism(frame, f.p, polygon, -1, f.length))
       : minus(solid, prism(frame, f.p, polygon, -1, f.depth ?? 200));
+    if (f.head) solid = minus(solid, loft(frame, f.p, ring(n, f.head, 0.5), 0, polygon, f.head - f.r));
   }
   return solid;
 }
@@ -124,6 +133,13 @@ export const JOINED = {
     const c = part([-10, -9, -6], [10, 9, 0], pinsAt([[random.whole(-3, 3), 1]], g));
     return { parts: [lower(pinsAt(TRIANGLE, f)), b, c], groups: [...[0, 1, 2].map((k) => whole([[0, k]], [[1, k]])), whole([[2, 0]], [[1, 3]])] };
   },
+  /** A pin in a plain bore, beside seats of screws that are as wide. */
+  besideSeats(random) {
+    const [d, hole, head] = random.pick(SEATS);
+    const f = { r: d / 2, R: hole / 2, length: 1.5 * d };
+    const seats = [[-18, random.whole(-4, 8)], [18, 6]].map((p) => countersunk(at(p), hole / 2, head / 2));
+    return { parts: [lower(pinsAt([[2, -9]], f)), upper(boresAt([[2, -9]], f), seats)], groups: [whole([[0, 0]], [[1, 0]])] };
+  },
   /** Bores all over, two pins that fit two of them by spacing only. */
   amongOthers(random) {
     const f = fit(random);
@@ -175,6 +191,12 @@ export const DECOYS = {
   screw(random) {
     const [d, hole] = random.pick([[4, 4.5], [5, 5.5], [6, 6.6]]);
     return { parts: [lower(pinsAt([[0, 0]], { r: d / 2, length: d })), upper(bore([9, 4, 0], hole / 2))], told: true };
+  },
+  /** Pins that fit the holes of seats by width and by pattern. */
+  seat(random) {
+    const [d, hole, head] = random.pick(SEATS);
+    const points = [[-14, random.whole(-6, 6)], [14, random.whole(-6, 6)]];
+    return { parts: [lower(pinsAt(points, { r: d / 2, length: 1.5 * d })), upper(points.map((p) => countersunk(at(p), hole / 2, head / 2)))] };
   },
   /** Three pins, two bores: the third pin would stand in solid. */
   third(random) {

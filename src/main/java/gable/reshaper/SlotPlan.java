@@ -18,7 +18,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** What is to be done to one bore so that a pin with its web goes in: slots, or why none are. */
+/**
+ * What is to be done to one bore so that a pin with its web goes in: slots, or why none are.
+ *
+ * <p>Pieces of one bore, such as two lugs, get one slot each as if the web began at each of them:
+ * it is highest where it begins, so the slot is deep enough wherever the piece is.
+ */
 final class SlotPlan {
 
   private final Bore bore;
@@ -49,9 +54,6 @@ final class SlotPlan {
     }
     if (bore.shape() != BoreShape.ROUND && bore.shape() != BoreShape.PEAKED) {
       return reason("not-round", "only round and roofed bores are slotted");
-    }
-    if (bore.group() != 0) {
-      return reason("coaxial", "it goes on beyond a gap, where a web would be blocked");
     }
     if (width() > WebShape.THICKEST * 2 * bore.radius()) {
       return reason(

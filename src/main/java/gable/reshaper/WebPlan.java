@@ -74,6 +74,10 @@ final class WebPlan {
 
   private Optional<Reason> unfit() {
     double tiltDeg = Math.toDegrees(pin.tilt());
+    if (pointsDown() >= limits.slope() - WebShape.TILT_SLACK) {
+      return Optional.of(
+          new Reason("points-down", "it points down, where a web would not carry its tip"));
+    }
     if (pin.tilt() >= limits.slope() - WebShape.TILT_SLACK) {
       return reason(
           "steep-enough",

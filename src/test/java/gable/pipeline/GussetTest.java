@@ -222,6 +222,52 @@ class GussetTest {
     assertThat(first.features().get(0).changes())
         .allSatisfy(change -> assertThat(change.reason()).isEmpty());
     assertThat(again.edit().isEmpty()).isTrue();
+    assertThat(again.features())
+        .singleElement()
+        .satisfies(
+            pin -> {
+              assertThat(pin.feature().length()).isCloseTo(8, within(1e-6));
+              assertThat(pin.changes())
+                  .extracting(change -> change.reason().orElseThrow().code())
+                  .containsExactly(Reason.HAS_WEB, "eased-already");
+            });
+  }
+
+  /** A rib as wide as the web, but at 30 degrees to the axis where the slot is made for 45. */
+  @ParameterizedTest(name = "rib of {0} mm, {1} mm deep at the wall: {2}")
+  @CsvSource({
+    "0.8, 9, has-web",
+    "1.6, 9, other-web",
+    "0.8, 14, other-web",
+    "0.8, 5, has-web",
+  })
+  void aRibThatIsThereIsAWebIfItsSlotIsLargeEnough(double width, double deep, String expected) {
+    Mesh wall = Convex.mesh(Convex.box(new Vec3(-20, -4, -40), new Vec3(20, 0, 40)));
+    List<Plane> rib = Convex.box(new Vec3(-width / 2, -2, -20), new Vec3(width / 2, 8, -2));
+    // from 6 mm along the pin's underside to the wall
+    Vec3 outward = new Vec3(0, deep - 3, -6).unit();
+    rib = new ArrayList<>(rib);
+    rib.add(Plane.through(new Vec3(0, 6, -3), outward));
+    Mesh before = Convex.with(Convex.with(wall, stud(0)), rib);
+
+    Result result = ProvedRun.of(before, GUSSET, Limits.usual(), joint(3, 8));
+
+    assertThat(result.edit().isEmpty()).isTrue();
+    assertThat(code(result)).isEqualTo(expected);
+  }
+
+  /** As wide as lugs allow: each piece is slotted as if the web began there. */
+  @Test
+  void bothLugsOfABoreAreSlotted() {
+    List<Reshaper> all = List.of(new Gusset());
+    Mesh lugs = lugs(3.2, 30);
+    Map<String, Partner> partners = new HashMap<>(socket(3, 20, DOWN));
+    partners.put("B2", new Partner("pin", 3, 20, Optional.of(DOWN)));
+
+    Result result = ProvedRun.of(lugs, all, Limits.usual(), partners);
+
+    assertThat(result.features()).hasSize(2);
+    assertThat(webs(result)).allSatisfy(change -> assertThat(change.profile()).contains("slot"));
   }
 
   @ParameterizedTest(name = "the wall leans by {0}")
@@ -326,6 +372,21 @@ class GussetTest {
       assertThat(code(ProvedRun.of(thin, GUSSET, Limits.usual(), socket(3, 8, DOWN))))
           .isEqualTo("thin-wall");
     }
+  }
+
+  /** Two plates of 6 mm with a gap of 8 mm between them on one foot, and one bore through both. */
+  private static Mesh lugs(double radius, double half) {
+    List<Mesh> plates = new ArrayList<>();
+    for (double from : new double[] {0, 14}) {
+      plates.add(
+          HoleBlock.ofHalfWidth(half)
+              .ring(Ring.round(radius, 32, 0.1, from))
+              .ring(Ring.round(radius, 32, 0.1, from + 6))
+              .through()
+              .placed(LYING)
+              .mesh());
+    }
+    return Convex.beside(plates.get(0), plates.get(1));
   }
 
   private static MeshSketch blind(int sides, double radius, double depth, double phase) {
