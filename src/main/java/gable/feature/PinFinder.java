@@ -123,7 +123,7 @@ final class PinFinder {
     Axis axis = new Axis(measured.origin(), measured.direction().times(sign));
     var foot = new RootMeasure(axis, bore.radius(), points(rootRim, vertices));
     boolean ribbed = !foot.ribs().isEmpty();
-    double from = ribbed ? foot.at() : sign * (rootRim.wMin() + rootRim.wMax()) / 2;
+    double from = ribbed ? foot.at(tolerance) : sign * (rootRim.wMin() + rootRim.wMax()) / 2;
     var measure = new TipMeasure(surface, wall, axis, bore.radius(), tolerance);
     Pin.Tip tip = measure.measure(loop, rim);
     if (tip.above() > 0 && ThreadFinder.isOutside(surface, measure.facets(), axis.direction())) {

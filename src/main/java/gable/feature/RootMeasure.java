@@ -66,14 +66,55 @@ final class RootMeasure {
         .toList();
   }
 
-  /** Where along the axis the pin leaves its wall, midway between the nearest and the farthest. */
-  double at() {
-    return (lowest() + highest()) / 2;
+  /**
+   * Where along the axis the pin leaves its wall: where a flat one meets the axis, else midway
+   * between the nearest and the farthest place.
+   */
+  double at(double tolerance) {
+    double[] plane = plane();
+    return isFlat(plane, tolerance) ? plane[0] : (lowest() + highest()) / 2;
   }
 
   /** What the wall is. */
   RootKind kind(double tolerance) {
-    return highest() - lowest() <= 2 * tolerance ? RootKind.SQUARE : RootKind.CURVED;
+    if (highest() - lowest() <= 2 * tolerance) {
+      return RootKind.SQUARE;
+    }
+    return isFlat(plane(), tolerance) ? RootKind.SLANTED : RootKind.CURVED;
+  }
+
+  /** Height on the axis and its rise in two directions, of the plane that fits best. */
+  private double[] plane() {
+    double[] packed = new double[9];
+    for (int k = 0; k < heights.length; k++) {
+      if (!rib[k]) {
+        double[] row = row(k);
+        int at = 0;
+        for (int i = 0; i < 3; i++) {
+          for (int j = i; j < 4; j++) {
+            packed[at++] += row[i] * row[j];
+          }
+        }
+      }
+    }
+    return NormalEquations.solve(packed, 3);
+  }
+
+  private double[] row(int k) {
+    Vec3 across = axis.direction().anySquare();
+    Vec3 off = loop.get(k).minus(axis.origin());
+    double v = off.dot(axis.direction().cross(across));
+    return new double[] {1, off.dot(across), v, heights[k]};
+  }
+
+  private boolean isFlat(double[] plane, double tolerance) {
+    double most = plane.length == 3 ? 0 : Double.POSITIVE_INFINITY;
+    for (int k = 0; k < heights.length && plane.length == 3; k++) {
+      double[] row = row(k);
+      double off = row[3] - plane[0] - plane[1] * row[1] - plane[2] * row[2];
+      most = rib[k] ? most : Math.max(most, Math.abs(off));
+    }
+    return most <= 2 * tolerance;
   }
 
   private double lowest() {

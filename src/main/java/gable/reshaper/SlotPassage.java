@@ -68,16 +68,20 @@ final class SlotPassage {
     return least;
   }
 
-  /** Whether the slots are there already, or the bore has room for them anyway. */
-  boolean isThere(double to, double half, Slot slot) {
+  /**
+   * Whether the slots are there already, or the bore has room for them anyway.
+   *
+   * @param slack what may be missing of them
+   */
+  boolean isThere(double to, double half, Slot slot, double slack) {
     boolean seen = false;
     for (int k = 0; k < SECTIONS; k++) {
       double x = INSET + (to - 2 * INSET) * k / (SECTIONS - 1);
-      double height = slot.floor(x) - WebShape.SIZE_SLACK;
+      double height = slot.floor(x) - slack;
       List<double[]> room = room(x);
       if (!room.isEmpty() && height > 0) {
         List<double[]> wanted = new ArrayList<>();
-        add(wanted, half - WebShape.SIZE_SLACK, height);
+        add(wanted, half - slack, height);
         seen = true;
         if (Passing.clearance(wanted, room) < 0) {
           return false;

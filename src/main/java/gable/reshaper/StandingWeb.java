@@ -20,8 +20,8 @@ final class StandingWeb {
   /** What the room around a web takes up without being seen, in millimetres. */
   private static final double SLACK = 0.02;
 
-  /** Share of the way along the underside that must be free for it to be a web's. */
-  private static final double FREE = 0.5;
+  /** How far behind a face one looks for what it belongs to, in millimetres. */
+  private static final double BEHIND = 0.1;
 
   private final Pin pin;
   private final Surroundings around;
@@ -73,12 +73,19 @@ final class StandingWeb {
     for (double z : new double[] {-web.half() / 2, 0, web.half() / 2}) {
       Vec3 start = frame.point(web.under(y) + SLACK, y, z);
       List<Passage> passages = around.passages(start, way, web.end() / Math.cos(web.angle()));
-      boolean met =
-          !passages.isEmpty() && passages.get(0).at() < FREE * web.end() / Math.cos(web.angle());
-      if (around.winding(start) != 0 || met) {
+      if (around.winding(start) != 0
+          || (!passages.isEmpty()
+              && !isWall(
+                  frame, start.along(way, passages.get(0).at() + BEHIND), rib.width() / 2))) {
         return false;
       }
     }
     return true;
+  }
+
+  /** Whether a place belongs to something that is wider than the rib. */
+  private boolean isWall(WebFrame frame, Vec3 place, double half) {
+    Vec3 aside = frame.side().times(half + BEHIND);
+    return around.winding(place.plus(aside)) != 0 && around.winding(place.minus(aside)) != 0;
   }
 }

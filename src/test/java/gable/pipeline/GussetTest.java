@@ -281,6 +281,12 @@ class GussetTest {
     Result result = ProvedRun.of(before, GUSSET, Limits.usual(), joint(3, 8));
 
     assertThat(change(result).reason()).isEmpty();
+    Mesh after = Edits.applied(before, result.edit());
+    Result again = ProvedRun.of(after, GUSSET, Limits.usual(), joint(3, 8));
+    assertThat(code(again)).isEqualTo(Reason.HAS_WEB);
+    // the slot may lack a tenth of its clearance before it is made again
+    assertThat(again.features().get(0).feature().length())
+        .isCloseTo(result.features().get(0).feature().length(), within(0.02));
   }
 
   @ParameterizedTest(name = "radius {0}, upright {1}")
