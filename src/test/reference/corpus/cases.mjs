@@ -8,7 +8,7 @@ import * as parts from './families/parts.mjs';
 import * as pins from './families/pins.mjs';
 import * as several from './families/several.mjs';
 import * as threads from './families/threads.mjs';
-import { crossings } from './health.mjs';
+import { crossings, joinedByPlace, topology } from './health.mjs';
 import { place, release, toMesh } from './kernel.mjs';
 import { readPackage, writePackage } from './model3mf.mjs';
 import { placed } from './placements.mjs';
@@ -105,9 +105,17 @@ export function truthOf(head, { features, sound, noise, args }, volumeMm3) {
 export function writtenCase(entry) {
   const { name, model, truth } = makeCase(entry);
   const bytes = writePackage(model);
-  if (truth.input === 'sound' && [...readPackage(bytes).objects.values()].some((o) => o.mesh && meets(o.mesh))) truth.input = 'rough';
+  const meshes = [...readPackage(bytes).objects.values()].flatMap((o) => (o.mesh ? [o.mesh] : []));
+  if (truth.input === 'sound' && meshes.some(meets)) truth.input = 'rough';
+  // Corners that a solid keeps apart may be spelled alike. Joined by place, its edges then have more
+  // than two triangles, and which of them belong together cannot be told: that is no solid.
+  if (truth.input === 'joinable' && !meshes.every(closesJoined)) truth.input = 'unsound';
   return { name, bytes, truth };
 }
+const closesJoined = (mesh) => {
+  const { open, bad } = topology(joinedByPlace(mesh));
+  return open === 0 && bad === 0;
+};
 const meets = (mesh) => crossings(mesh, Array.from({ length: mesh.corners.length / 3 }, (_, f) => f)).length > 0;
 
 /** Truth as text: one line for each feature, numbers to 12 digits. */

@@ -10,7 +10,9 @@ import { apply, determinant, IDENTITY, inverse, scaling, shift, chained, turn, u
 export function placed(base, name, random) {
   const make = PLACEMENTS[name];
   if (!make) throw new Error(`no placement ${name}`);
-  return { ...base, ...make(base, random) };
+  const done = { ...base, ...make(base, random) };
+  // a treatment may stand or fall with how its coordinates are spelled
+  return { ...done, model: { spelling: base.spelling, ...done.model } };
 }
 
 /** One object in one item; a loose second solid as an item or a component of its own. */

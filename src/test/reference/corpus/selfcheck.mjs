@@ -2,6 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { box, fromMesh, minus, prism, release, toMesh } from './kernel.mjs';
+import { settledDifferences } from './compare.mjs';
 import { crossings, flatFacets, topology } from './health.mjs';
 import { placements, printed, readPackage, writePackage } from './model3mf.mjs';
 import { bore, cutter, legOf, ring, roofArea, roofOver, sectionAngle, tipRing, withRoofs } from './shapes.mjs';
@@ -80,6 +81,15 @@ upright[9] = 0.5 + 2 ** -53;
 const side = orient3(upright, 0, 3, 6, 9);
 upright[9] = 0.5 - 2 ** -54;
 assert.deepEqual([Math.abs(side), orient3(upright, 0, 3, 6, 9)], [1, -side]);
+
+// A kernel that loses a piece is told by the volumes, and asked in another way.
+const told = { output: 100, ideal: 100.001, more: 0.002, less: 3.882 };
+const shared = { both: 99.998, either: 100.003 };
+const settled = settledDifferences({ ...told, ...shared }, 0.01);
+near(settled.more, 0.002, 1e-9);
+near(settled.less, 0.003, 1e-9);
+assert.equal(settledDifferences({ ...told, both: 99.998, either: 104 }, 0.01).less, 3.882, 'nothing agrees: the fault stands');
+assert.equal(settledDifferences({ output: 96.12, ideal: 100, more: 0.002, less: 3.882, ...shared }, 0.01).less, 3.882, 'truly less');
 
 // Time is compared within a size.
 const timed = (name, triangles, ms) => ({ name, triangles, ms });

@@ -233,6 +233,7 @@ function firstExit({ points, corners }, [px, py, pz]) {
  */
 function endsInLip(mesh, b) {
   const [low, high] = b.range ? [b.range[0][1], b.range[1][0]] : b.wall;
+  if (leavesBelowCrown(b, high - low)) return true;
   const middle = add(b.p, mul(b.d, (low + high) / 2));
   const { z, facet } = firstExit(mesh, [middle[0], middle[1], middle[2] + b.r]);
   if (facet < 0) return false;
@@ -243,6 +244,18 @@ function endsInLip(mesh, b) {
   const at = dot(sub(p, b.p), normal) / dot(b.d, normal);
   const rims = b.range ?? [[low, low], [high, high]];
   return rims.some(([from, to]) => at >= from - ON_RULING && at <= to + ON_RULING);
+}
+
+/**
+ * Is a bore with square mouths so short for its lean that the line straight up from its middle leaves
+ * through a mouth before it meets the crown? Then there is no material above the middle at all.
+ * Derived: the mouth is half the length away along the axis, which the line has made at the height
+ * length / (2 sin tilt); the crown is at r / cos tilt.
+ */
+function leavesBelowCrown(b, length) {
+  const square = (b.range ?? []).every(([from, to]) => to - from < ON_RULING);
+  const tilt = rad(tiltDeg(b.d));
+  return square && length * Math.cos(tilt) <= 2 * b.r * Math.sin(tilt);
 }
 
 /** What the default settings ask for one bore of known tilt and size: { expect, why }. */

@@ -174,12 +174,12 @@ const touching = (what) => ({ mesh }) => {
   return { mesh: meshOf(points, [...facets, ...(volume > 0 ? solid : solid.map(([p, q, r]) => [p, r, q]))]), sound: 'flawed' };
 };
 
-/** The whole part ten metres away, spelled with nine digits (steps of 1e-5 mm). */
+/** The whole part ten metres away, spelled with nine digits: five before the point, steps of 1e-4 mm. */
 const far = ({ mesh, features }) => {
   const away = [1e4, -1e4, 0];
   return {
     mesh: { ...mesh, points: mesh.points.map((x, i) => x + away[i % 3]) },
-    features: features.map((f) => ({ ...f, p: add(f.p, away) })), spelling: 'nine', noise: 5e-6,
+    features: features.map((f) => ({ ...f, p: add(f.p, away) })), spelling: 'nine', noise: 5e-5,
   };
 };
 

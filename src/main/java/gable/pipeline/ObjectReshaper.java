@@ -45,9 +45,6 @@ import java.util.function.UnaryOperator;
  */
 public final class ObjectReshaper {
 
-  /** Radii nearer than about this are one size, mm: the step of the numbers that are written. */
-  private static final double SAME_SIZE = 1e-6;
-
   private final WorkMesh mesh;
   private final Surroundings around;
   private final Frame frame;
@@ -156,10 +153,7 @@ public final class ObjectReshaper {
   /** Works on the given features; the others of {@code all} are left without changes. */
   public Result reshape(List<Feature> features) {
     Map<Feature, List<Change>> changes = new HashMap<>();
-    List<Feature> order = new ArrayList<>(features);
-    // sizes equal but for the last digits, which depend on the order of facets, count as equal
-    order.sort(Comparator.comparingDouble(feature -> -Math.rint(feature.radius() / SAME_SIZE)));
-    for (Feature feature : order) {
+    for (Feature feature : EditOrder.of(features, mesh.base())) {
       List<Change> ofFeature = new ArrayList<>();
       for (Reshaper reshaper : reshapers) {
         change(reshaper, feature).ifPresent(ofFeature::add);

@@ -1,8 +1,5 @@
 package gable.section;
 
-import gable.geom.Predicates;
-import java.util.HashMap;
-import java.util.Map;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
@@ -22,28 +19,17 @@ final class NeedleFlips {
    */
   private static final double NEEDLE = 1e-4;
 
-  private final int[] corners;
-  private final Map<Integer, Coordinate> points;
-  private final Map<Long, Integer> sides = new HashMap<>();
+  private final TriangleList list;
 
-  private NeedleFlips(int[] corners, Map<Integer, Coordinate> points) {
-    this.corners = corners;
-    this.points = points;
-    for (int h = 0; h < corners.length; h++) {
-      sides.put(key(corners[h], corners[next(h)]), h);
-    }
+  private NeedleFlips(TriangleList list) {
+    this.list = list;
   }
 
-  /**
-   * Improves triangles in place.
-   *
-   * @param corners three corner numbers for each triangle, counter-clockwise
-   * @param points where the corners are
-   */
-  static void improve(int[] corners, Map<Integer, Coordinate> points) {
-    NeedleFlips flips = new NeedleFlips(corners, points);
+  /** Improves triangles in place. */
+  static void improve(TriangleList list) {
+    NeedleFlips flips = new NeedleFlips(list);
     // each flip raises a height; the bound only guards against a fault of ours
-    for (int round = 0; round < corners.length; round++) {
+    for (int round = 0; round < list.size(); round++) {
       if (!flips.pass()) {
         return;
       }
@@ -52,9 +38,9 @@ final class NeedleFlips {
 
   private boolean pass() {
     boolean changed = false;
-    for (int triangle = 0; triangle < corners.length; triangle += 3) {
-      if (height(corners[triangle], corners[triangle + 1], corners[triangle + 2]) < NEEDLE) {
-        changed |= flip(longest(triangle));
+    for (int h = 0; h < list.size(); h += 3) {
+      if (height(list.from(h), list.to(h), list.apex(h)) < NEEDLE) {
+        changed |= flip(longest(h));
       }
     }
     return changed;
@@ -72,69 +58,32 @@ final class NeedleFlips {
 
   /** Turns the edge of half-edge {@code h} if that makes the worse triangle better. */
   private boolean flip(int h) {
-    int a = corners[h];
-    int b = corners[next(h)];
-    Integer other = sides.get(key(b, a));
-    if (other == null) {
+    if (!list.turnable(h)) {
       return false;
     }
-    int c = corners[next(next(h))];
-    int d = corners[next(next(other))];
-    boolean convex = turns(c, a, d) && turns(d, b, c);
+    int a = list.from(h);
+    int b = list.to(h);
+    int c = list.apex(h);
+    int d = list.apex(list.opposite(h));
     double before = Math.min(height(a, b, c), height(b, a, d));
     double after = Math.min(height(c, a, d), height(d, b, c));
-    if (!convex || !(after > before) || sides.containsKey(key(c, d))) {
+    if (!(after > before)) {
       return false;
     }
-    sides.remove(key(a, b));
-    sides.remove(key(b, a));
-    set(h - h % 3, c, a, d);
-    set(other - other % 3, d, b, c);
+    list.turn(h);
     return true;
   }
 
-  private void set(int triangle, int a, int b, int c) {
-    corners[triangle] = a;
-    corners[triangle + 1] = b;
-    corners[triangle + 2] = c;
-    sides.put(key(a, b), triangle);
-    sides.put(key(b, c), triangle + 1);
-    sides.put(key(c, a), triangle + 2);
-  }
-
-  private boolean turns(int a, int b, int c) {
-    Coordinate p = at(a);
-    Coordinate q = at(b);
-    Coordinate r = at(c);
-    return Predicates.orient2d(p.x, p.y, q.x, q.y, r.x, r.y) > 0;
-  }
-
   private double height(int a, int b, int c) {
-    Coordinate p = at(a);
-    Coordinate q = at(b);
-    Coordinate r = at(c);
+    Coordinate p = list.at(a);
+    Coordinate q = list.at(b);
+    Coordinate r = list.at(c);
     double area = Math.abs((q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x));
     double longest = Math.max(p.distance(q), Math.max(q.distance(r), r.distance(p)));
     return longest > 0 ? area / longest : 0;
   }
 
   private double length(int h) {
-    return at(corners[h]).distance(at(corners[next(h)]));
-  }
-
-  private Coordinate at(int id) {
-    Coordinate point = points.get(id);
-    if (point == null) {
-      throw new IllegalStateException("a triangle has a corner that the polygon has not: " + id);
-    }
-    return point;
-  }
-
-  private static int next(int h) {
-    return h % 3 == 2 ? h - 2 : h + 1;
-  }
-
-  private static long key(int from, int to) {
-    return (long) from << 32 | to;
+    return list.at(list.from(h)).distance(list.at(list.to(h)));
   }
 }

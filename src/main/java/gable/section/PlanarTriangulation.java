@@ -17,7 +17,7 @@ import org.locationtech.jts.triangulate.polygon.ConstrainedDelaunayTriangulator;
 /**
  * Triangulates a {@link FlatPolygon} without new points, by the constrained Delaunay triangulation
  * of JTS in the coordinate plane into which the polygon projects largest (dropping a coordinate
- * rounds nothing).
+ * rounds nothing), whose diagonals are then settled in the plane of the polygon.
  *
  * <p>The result has one triangle for each corner less two, and two more for each hole, all
  * counter-clockwise seen from the tip of the normal and none without area in projection; a polygon
@@ -75,7 +75,9 @@ public final class PlanarTriangulation {
       return Optional.empty();
     }
     int expected = corners - 2 + 2 * holes.length;
-    return triangles.getNumGeometries() == expected ? numbered(triangles) : Optional.empty();
+    return triangles.getNumGeometries() == expected
+        ? numbered(triangles, polygon)
+        : Optional.empty();
   }
 
   private LinearRing ring(List<FlatPolygon.Corner> ring, GeometryFactory factory) {
@@ -89,7 +91,7 @@ public final class PlanarTriangulation {
     return factory.createLinearRing(closed);
   }
 
-  private Optional<int[]> numbered(Geometry triangles) {
+  private Optional<int[]> numbered(Geometry triangles, FlatPolygon polygon) {
     List<Integer> result = new ArrayList<>();
     for (int k = 0; k < triangles.getNumGeometries(); k++) {
       Coordinate[] t = triangles.getGeometryN(k).getCoordinates();
@@ -104,7 +106,9 @@ public final class PlanarTriangulation {
     int[] corners = result.stream().mapToInt(Integer::intValue).toArray();
     Map<Integer, Coordinate> points = new HashMap<>();
     ids.forEach((point, id) -> points.put(id, point));
-    NeedleFlips.improve(corners, points);
+    TriangleList list = new TriangleList(corners, points);
+    SettledDiagonals.settle(list, polygon);
+    NeedleFlips.improve(list);
     return Optional.of(corners);
   }
 
