@@ -328,7 +328,7 @@ final class Grammar {
 
   private static void shared(Syntax command) {
     SettingOptions.addTo(command);
-    command.option(partner());
+    command.repeated(partner());
     telling(command);
   }
 

@@ -21,6 +21,7 @@ final class Syntax {
   private final String description;
   private final Options options = new Options();
   private final List<Option> order = new ArrayList<>();
+  private final List<Option> repeated = new ArrayList<>();
   private String filesWords = "";
   private int fewest;
   private int most;
@@ -50,6 +51,12 @@ final class Syntax {
     options.addOption(option);
     order.add(option);
     return this;
+  }
+
+  /** An option with one value, which may come again for another. */
+  Syntax repeated(Option option) {
+    repeated.add(option);
+    return option(option);
   }
 
   String name() {
@@ -92,7 +99,10 @@ final class Syntax {
       }
       // an option that takes one value and comes twice is an error of the caller's; lists may
       String[] values = line.getOptionValues(option);
-      if (values != null && values.length > 1 && !mayComeAgain(option)) {
+      if (values != null
+          && values.length > 1
+          && !option.hasValueSeparator()
+          && !repeated.contains(option)) {
         throw wrong("the option " + shown + " is given twice");
       }
     }
@@ -104,10 +114,6 @@ final class Syntax {
       throw wrong("'" + line.getArgList().get(most) + "' is one too many");
     }
     return given;
-  }
-
-  private static boolean mayComeAgain(Option option) {
-    return option.hasValueSeparator() || Grammar.PARTNER.equals("--" + option.getLongOpt());
   }
 
   private CommandLine line(List<String> words) throws WrongCall {

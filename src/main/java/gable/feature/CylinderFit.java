@@ -14,16 +14,8 @@ final class CylinderFit {
 
   private static final int MOST_STEPS = 12;
 
-  /**
-   * Steps this small against the radius are the last: on a wall the next one would be its square.
-   */
-  static final double DONE = 1e-9;
-
-  /**
-   * Enough where it is asked only whether there is a wall. What is none takes a dozen steps to
-   * {@link #DONE}, each a fifth of the one before, and four or five to this.
-   */
-  static final double ROUGHLY = 1e-4;
+  /** Steps this small against the radius are the last: the next one would be its square. */
+  private static final double DONE = 1e-9;
 
   private CylinderFit() {}
 
@@ -34,9 +26,8 @@ final class CylinderFit {
    * @param mesh whose vertices are fitted
    * @param vertices vertices to fit; at least five, or the start is returned
    * @param count how many of them
-   * @param done steps of less than this, against the radius, are the last
    */
-  static Cylinder refine(Cylinder start, Mesh mesh, int[] vertices, int count, double done) {
+  static Cylinder refine(Cylinder start, Mesh mesh, int[] vertices, int count) {
     if (count < 5) {
       return start;
     }
@@ -52,7 +43,7 @@ final class CylinderFit {
       }
       cylinder = next;
       double largest = Math.abs(change[0]) + Math.abs(change[1]) + Math.abs(change[4]);
-      if (largest < done * cylinder.radius()) {
+      if (largest < DONE * cylinder.radius()) {
         break;
       }
     }
@@ -80,82 +71,32 @@ final class CylinderFit {
     double ox = c.origin().x();
     double oy = c.origin().y();
     double oz = c.origin().z();
-    double ux = c.u().x();
-    double uy = c.u().y();
-    double uz = c.u().z();
-    double vx = c.v().x();
-    double vy = c.v().y();
-    double vz = c.v().z();
-    Sums sums = new Sums();
+    double[] normal = new double[20]; // upper triangle by rows, right-hand side last
+    double[] row = new double[6];
     for (int k = 0; k < count; k++) {
       double x = mesh.x(vertices[k]) - ox;
       double y = mesh.y(vertices[k]) - oy;
       double z = mesh.z(vertices[k]) - oz;
-      double pu = x * ux + y * uy + z * uz;
-      double pv = x * vx + y * vy + z * vz;
+      double pu = x * c.u().x() + y * c.u().y() + z * c.u().z();
+      double pv = x * c.v().x() + y * c.v().y() + z * c.v().z();
+      double pw = x * c.w().x() + y * c.w().y() + z * c.w().z();
       double d = Math.sqrt(pu * pu + pv * pv);
-      if (d > 0) {
-        double pw = x * c.w().x() + y * c.w().y() + z * c.w().z();
-        sums.add(pu / d, pv / d, pw, d - c.radius());
+      if (!(d > 0)) {
+        continue;
+      }
+      row[0] = pu / d;
+      row[1] = pv / d;
+      row[2] = pw * row[0];
+      row[3] = pw * row[1];
+      row[4] = 1;
+      row[5] = d - c.radius();
+      int at = 0;
+      for (int i = 0; i < 5; i++) {
+        for (int j = i; j < 6; j++) {
+          normal[at++] += row[i] * row[j];
+        }
       }
     }
-    return NormalEquations.solve(sums.packed(), 5);
-  }
-
-  /**
-   * Sums of the products of the rows (a, b, w a, w b, 1 | r). Spelled out, since in loops over a
-   * row they took half of the time of a fit: 20 products for each point, a dozen times.
-   */
-  private static final class Sums {
-    private double aa;
-    private double ab;
-    private double bb;
-    private double waa;
-    private double wab;
-    private double wbb;
-    private double wwaa;
-    private double wwab;
-    private double wwbb;
-    private double a;
-    private double b;
-    private double wa;
-    private double wb;
-    private double ar;
-    private double br;
-    private double war;
-    private double wbr;
-    private double r;
-    private int count;
-
-    void add(double pa, double pb, double w, double residual) {
-      double pwa = w * pa;
-      double pwb = w * pb;
-      aa += pa * pa;
-      ab += pa * pb;
-      bb += pb * pb;
-      waa += pa * pwa;
-      wab += pa * pwb;
-      wbb += pb * pwb;
-      wwaa += pwa * pwa;
-      wwab += pwa * pwb;
-      wwbb += pwb * pwb;
-      a += pa;
-      b += pb;
-      wa += pwa;
-      wb += pwb;
-      ar += pa * residual;
-      br += pb * residual;
-      war += pwa * residual;
-      wbr += pwb * residual;
-      r += residual;
-      count++;
-    }
-
-    /** Upper triangle by rows, right-hand side last. */
-    double[] packed() {
-      return new double[] {
-        aa, ab, waa, wab, a, ar, bb, wab, wbb, b, br, wwaa, wwab, wa, war, wwbb, wb, wbr, count, r
-      };
-    }
+    return NormalEquations.solve(normal, 5);
   }
 }

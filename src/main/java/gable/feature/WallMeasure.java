@@ -64,11 +64,7 @@ final class WallMeasure {
     }
     Vec3 centre = frame.point(circle.u(), circle.v(), 0);
     return Optional.of(
-        finish(
-            facets,
-            new Cylinder(centre, frame.u(), frame.v(), axis, circle.radius()),
-            step,
-            CylinderFit.ROUGHLY));
+        finish(facets, new Cylinder(centre, frame.u(), frame.v(), axis, circle.radius()), step));
   }
 
   /** Measures facets of which a cylinder is known roughly. */
@@ -77,7 +73,7 @@ final class WallMeasure {
     if (corners.size() < 6) {
       return known;
     }
-    return finish(facets, known.cylinder(), step, CylinderFit.DONE);
+    return finish(facets, known.cylinder(), step);
   }
 
   /** True if the corners of the last measurement lie on a cylinder but for noise. */
@@ -85,9 +81,9 @@ final class WallMeasure {
     return Roundness.isCylinder(mesh, corners.items(), corners.size(), cylinder, negligible);
   }
 
-  private WallModel finish(IndexSet facets, Cylinder start, double step, double done) {
+  private WallModel finish(IndexSet facets, Cylinder start, double step) {
     int count = corners.size();
-    Cylinder fitted = CylinderFit.refine(start, mesh, corners.items(), count, done);
+    Cylinder fitted = CylinderFit.refine(start, mesh, corners.items(), count);
     double[] off = room(count);
     double sum = 0;
     double first = fitted.angle(mesh.point(corners.get(0)));

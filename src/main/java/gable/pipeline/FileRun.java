@@ -2,17 +2,13 @@ package gable.pipeline;
 
 import gable.opc.OpcPackage;
 import gable.opc.PackageException;
-import gable.opc.PartRoles;
 import gable.opc.Place;
 import gable.opc.Problem;
 import gable.opc.Rule;
 import gable.opc.WriteException;
 import gable.pipeline.FileResult.Rejected.Cause;
-import gable.place.Placements;
-import gable.threemf.ModelLimits;
 import gable.threemf.ModelPackage;
 import gable.threemf.ObjectEdit;
-import gable.validate.Guard;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -83,42 +79,24 @@ final class FileRun {
   }
 
   private FileResult run() throws PackageException {
-    notices.addAll(Problems.notices(content.problems()));
-    PartRoles roles = PartRoles.of(content);
-    Guard guard = new Guard(content, roles);
-    ModelPackage model =
-        ModelPackage.read(
-            content, ModelLimits.USUAL, guard::visitor, Beside.aside(work.settings().threads()));
-    Conformance conformance = Conformance.of(guard.finish());
-    conformance.notice().ifPresent(notices::add);
-    notices.addAll(Problems.notices(model.problems()));
-    work.goOn();
-    notices.addAll(Problems.notices(roles.problems()));
-    Placements placements = Placements.of(model, work.settings().up(), ModelLimits.USUAL);
-    Plate plate =
-        new Plate(placements, work, conformance, part -> signed(roles, part, model.root().name()));
-    notices.addAll(plate.notices());
+    Laid laid = Laid.of(content, work);
+    notices.addAll(laid.notices());
     PartnerFiles partners = PartnerFiles.of(work);
     if (partners.refusal().isPresent()) {
       return rejected(Cause.INVALID, partners.refusal().get());
     }
     notices.addAll(partners.notices());
-    Joinery.Result result = new Joinery(work).run(plate.tasks(), partners.stocks());
+    Joinery.Result result = new Joinery(work).run(laid.plate().tasks(), partners.stocks());
     List<ObjectTask.Done> done = result.done();
     joints = result.joints();
     done.forEach(each -> objects.add(each.result()));
     done.forEach(each -> each.notice().ifPresent(notices::add));
-    objects.addAll(plate.skipped());
+    objects.addAll(laid.plate().skipped());
     notices.addAll(work.notices());
     notices.addAll(Failures.of(objects));
     notices.addAll(Strays.of(work.settings().choice(), objects));
     List<ObjectEdit> edits = done.stream().flatMap(each -> each.edit().stream()).toList();
-    return finished(model, edits, conformance);
-  }
-
-  /** A change of an object may change its build item in the root part, too. */
-  static boolean signed(PartRoles roles, String part, String root) {
-    return roles.isSigned() && (roles.isSigned(part) || roles.isSigned(root));
+    return finished(laid.model(), edits, laid.conformance());
   }
 
   private FileResult finished(ModelPackage model, List<ObjectEdit> edits, Conformance conformance)

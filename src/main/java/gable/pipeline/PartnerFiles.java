@@ -53,7 +53,8 @@ record PartnerFiles(List<Stock> stocks, List<Notice> notices, Optional<Notice> r
   private static Notice about(int number, Source source, Stock stock) {
     String words =
         stock.isNothing()
-            ? "partner %d, '%s' (SHA-256 %s): no object in it could be examined"
+            ? "partner %d, '%s' (SHA-256 %s): no object in it could be examined, so no joint with it is known;"
+                + " expected at least one closed mesh in its build. To do: look at it with gable inspect"
             : "partner %d is '%s' (SHA-256 %s); it is looked at only";
     return new Notice(
         stock.isNothing() ? "partner-nothing" : "partner",

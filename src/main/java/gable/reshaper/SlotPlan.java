@@ -26,9 +26,6 @@ import java.util.Optional;
  */
 final class SlotPlan {
 
-  /** Share of the clearance that may be missing. */
-  private static final double ROOM_SHARE = 0.1;
-
   private final Bore bore;
   private final Partner partner;
   private final Surroundings around;
@@ -104,7 +101,7 @@ final class SlotPlan {
 
   private Proposal passed(List<BoreSlot> slots, SlotPassage passage) {
     double to = Math.min(bore.length(), partner.length());
-    if (passage.isThere(to, width() / 2, slots.get(0)::floor, slack())) {
+    if (passage.isThere(to, width() / 2, slots.get(0)::floor, WebShape.slack(room))) {
       return left(
           Reason.ROOM_ENOUGH,
           "the pin with its web passes as it is, with %.2f mm to spare",
@@ -140,15 +137,6 @@ final class SlotPlan {
       }
     }
     return new Reshape(ladder(slots, least), Reason.notProved("the slot cannot be cut"));
-  }
-
-  /**
-   * How much smaller a slot may be that is taken for the one that is wanted: where its web stands
-   * on a curved wall, the length of the pin is measured less well than before. Little of the
-   * clearance.
-   */
-  private double slack() {
-    return Math.max(WebShape.SIZE_SLACK, ROOM_SHARE * room);
   }
 
   private static Proposal left(String code, String format, Object... values) {

@@ -17,9 +17,6 @@ import java.util.Locale;
  */
 final class StandingWeb {
 
-  /** What the room around a web takes up without being seen, in millimetres. */
-  private static final double SLACK = 0.02;
-
   /** How far behind a face one looks for what it belongs to, in millimetres. */
   private static final double BEHIND = 0.1;
 
@@ -27,12 +24,14 @@ final class StandingWeb {
   private final Surroundings around;
   private final Limits limits;
   private final WebShape web;
+  private final double slack;
 
   StandingWeb(Pin pin, Surroundings around, Limits limits) {
     this.pin = pin;
     this.around = around;
     this.limits = limits;
     this.web = WebShape.of(pin.radius(), pin.length(), limits);
+    this.slack = WebShape.slack(limits.joint().clearance());
   }
 
   /** Why the pin gets no other web. */
@@ -51,8 +50,8 @@ final class StandingWeb {
 
   private boolean fits(Pin.Rib rib) {
     double slope = Math.tan(web.angle());
-    double end = web.end() + SLACK + (pin.residual() + sag()) / slope;
-    boolean sized = rib.width() <= 2 * web.half() + SLACK && rib.end() <= end && isFree(rib);
+    double end = web.end() + slack + (pin.residual() + sag()) / slope;
+    boolean sized = rib.width() <= 2 * web.half() + slack && rib.end() <= end && isFree(rib);
     boolean both = limits.joint().webs() == Webs.BOTH;
     // a second one needs a slot of its own
     return sized && (both ? pin.ribs().size() == 2 : pin.ribs().size() == 1);
@@ -69,9 +68,9 @@ final class StandingWeb {
     WebFrame frame =
         WebFrame.of(pin.axis().at(-pin.length() / 2), pin.axis().direction(), rib.direction());
     Vec3 way = frame.direction(-Math.cos(web.angle()), Math.sin(web.angle()));
-    double y = web.radius() + SLACK;
+    double y = web.radius() + slack;
     for (double z : new double[] {-web.half() / 2, 0, web.half() / 2}) {
-      Vec3 start = frame.point(web.under(y) + SLACK, y, z);
+      Vec3 start = frame.point(web.under(y) + slack, y, z);
       List<Passage> passages = around.passages(start, way, web.end() / Math.cos(web.angle()));
       if (around.winding(start) != 0
           || (!passages.isEmpty()

@@ -34,11 +34,23 @@ record WebShape(double radius, double end, double angle, double half) {
   /** Millimetres; sizes are measured to two micrometres. */
   static final double SIZE_SLACK = 0.002;
 
+  /** Share of the clearance that may be missing where a slot or a web is there already. */
+  private static final double ROOM_SHARE = 0.1;
+
   /**
    * By how much sides stand outwards, in the order of trial, in millimetres: a hair, where they
    * would run along an edge; above the merging of points, 1e-4.
    */
   static final double[] NUDGES = {0, 0.0035};
+
+  /**
+   * How much smaller a slot may be, or larger a web, that is taken for the one that is wanted, in
+   * millimetres: where a web stands on a curved wall, the length of its pin is measured less well
+   * than before. Little of the clearance.
+   */
+  static double slack(double clearance) {
+    return Math.max(SIZE_SLACK, ROOM_SHARE * clearance);
+  }
 
   /**
    * The longest web that a pin may have.

@@ -12,12 +12,13 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.triangulate.polygon.ConstrainedDelaunayTriangulator;
+import org.locationtech.jts.triangulate.polygon.PolygonTriangulator;
 
 /**
- * Triangulates a {@link FlatPolygon} without new points, by the constrained Delaunay triangulation
- * of JTS in the coordinate plane into which the polygon projects largest (dropping a coordinate
- * rounds nothing), whose diagonals are then settled in the plane of the polygon.
+ * Triangulates a {@link FlatPolygon} without new points: JTS cuts ears off in the coordinate plane
+ * into which the polygon projects largest (dropping a coordinate rounds nothing), and the diagonals
+ * are then settled in the plane of the polygon. (JTS would make them Delaunay in projection; where
+ * many points lie on one circle it turns the same edges two hundred times.)
  *
  * <p>The result has one triangle for each corner less two, and two more for each hole, all
  * counter-clockwise seen from the tip of the normal and none without area in projection; a polygon
@@ -69,7 +70,7 @@ public final class PlanarTriangulation {
     }
     Geometry triangles;
     try {
-      triangles = new ConstrainedDelaunayTriangulator(flat).getResult();
+      triangles = new PolygonTriangulator(flat).getResult();
     } catch (RuntimeException gaveUp) {
       // the library says so in this way where it cannot cut an ear off a ring that rounding spoiled
       return Optional.empty();

@@ -1,5 +1,15 @@
 package gable.pipeline;
 
+import static gable.pipeline.WebTrials.DOWN;
+import static gable.pipeline.WebTrials.GUSSET;
+import static gable.pipeline.WebTrials.LYING;
+import static gable.pipeline.WebTrials.change;
+import static gable.pipeline.WebTrials.code;
+import static gable.pipeline.WebTrials.joint;
+import static gable.pipeline.WebTrials.pin;
+import static gable.pipeline.WebTrials.socket;
+import static gable.pipeline.WebTrials.stud;
+import static gable.pipeline.WebTrials.webbed;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -8,9 +18,7 @@ import gable.fixture.Convex;
 import gable.fixture.Edits;
 import gable.fixture.HoleBlock;
 import gable.fixture.HoleBlock.Ring;
-import gable.fixture.Lathe;
 import gable.fixture.MeshSketch;
-import gable.geom.Affine3;
 import gable.geom.Plane;
 import gable.geom.Vec3;
 import gable.mesh.HalfEdges;
@@ -25,7 +33,6 @@ import gable.plan.Reshaper;
 import gable.reshaper.GableRoof;
 import gable.reshaper.Gusset;
 import gable.reshaper.LeadIn;
-import gable.reshaper.TipChamfer;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -39,10 +46,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Webs and slots, with every proof on. Expected volumes are derived in closed form. */
 class GussetTest {
-
-  private static final List<Reshaper> GUSSET = List.of(new Gusset());
-  private static final Affine3 LYING = Affine3.rows(Vec3.X, Vec3.Z, new Vec3(0, -1, 0), Vec3.ZERO);
-  private static final Vec3 DOWN = new Vec3(0, 0, -1);
 
   /** Legs of tips, see the class of tips, and what stays free before them. */
   private static double end(double radius, double length) {
@@ -210,52 +213,6 @@ class GussetTest {
     }
   }
 
-  @Test
-  void aPinWithTipAndWebIsNotChangedAgain() {
-    Mesh before = pin(32, 3, 8, 0.1).placed(LYING).mesh();
-    List<Reshaper> both = List.of(new TipChamfer(), new Gusset());
-
-    Result first = ProvedRun.of(before, both, Limits.usual(), joint(3, 8));
-    Mesh once = Edits.applied(before, first.edit());
-    Result again = ProvedRun.of(once, both, Limits.usual(), joint(3, 8));
-
-    assertThat(first.features().get(0).changes())
-        .allSatisfy(change -> assertThat(change.reason()).isEmpty());
-    assertThat(again.edit().isEmpty()).isTrue();
-    assertThat(again.features())
-        .singleElement()
-        .satisfies(
-            pin -> {
-              assertThat(pin.feature().length()).isCloseTo(8, within(1e-6));
-              assertThat(pin.changes())
-                  .extracting(change -> change.reason().orElseThrow().code())
-                  .containsExactly(Reason.HAS_WEB, "eased-already");
-            });
-  }
-
-  /** A rib as wide as the web, but at 30 degrees to the axis where the slot is made for 45. */
-  @ParameterizedTest(name = "rib of {0} mm, {1} mm deep at the wall: {2}")
-  @CsvSource({
-    "0.8, 9, has-web",
-    "1.6, 9, other-web",
-    "0.8, 14, other-web",
-    "0.8, 5, has-web",
-  })
-  void aRibThatIsThereIsAWebIfItsSlotIsLargeEnough(double width, double deep, String expected) {
-    Mesh wall = Convex.mesh(Convex.box(new Vec3(-20, -4, -40), new Vec3(20, 0, 40)));
-    List<Plane> rib = Convex.box(new Vec3(-width / 2, -2, -20), new Vec3(width / 2, 8, -2));
-    // from 6 mm along the pin's underside to the wall
-    Vec3 outward = new Vec3(0, deep - 3, -6).unit();
-    rib = new ArrayList<>(rib);
-    rib.add(Plane.through(new Vec3(0, 6, -3), outward));
-    Mesh before = Convex.with(Convex.with(wall, stud(0)), rib);
-
-    Result result = ProvedRun.of(before, GUSSET, Limits.usual(), joint(3, 8));
-
-    assertThat(result.edit().isEmpty()).isTrue();
-    assertThat(code(result)).isEqualTo(expected);
-  }
-
   /** As wide as lugs allow: each piece is slotted as if the web began there. */
   @Test
   void bothLugsOfABoreAreSlotted() {
@@ -402,10 +359,6 @@ class GussetTest {
         .blind(depth + 10);
   }
 
-  private static Map<String, Partner> socket(double radius, double length, Vec3 web) {
-    return Map.of("B1", new Partner("pin", radius, length, Optional.of(web)));
-  }
-
   private static Mesh slotted(Mesh mesh, double radius, double length, Vec3 web) {
     Result result = ProvedRun.of(mesh, GUSSET, Limits.usual(), socket(radius, length, web));
     assertThat(change(result).reason()).isEmpty();
@@ -430,44 +383,9 @@ class GussetTest {
         .orElseThrow();
   }
 
-  private static String code(Result result) {
-    return change(result).reason().orElseThrow().code();
-  }
-
-  private static Map<String, Partner> joint(double radius, double length) {
-    return Map.of("P1", new Partner("bore", radius + 0.1, length + 1, Optional.of(DOWN)));
-  }
-
   /** A pin along y, 3 wide in radius and 8 long, on a wall whose lower edge is below the axis. */
   private static Mesh onLowWall(double below) {
     Mesh wall = Convex.mesh(Convex.box(new Vec3(-20, -4, -below), new Vec3(20, 0, 20)));
     return Convex.with(wall, stud(0));
-  }
-
-  private static List<Plane> stud(double z) {
-    return Convex.prism(new Vec3(0, -2, z), new Vec3(0, 8, z), 3, 32, 0.1);
-  }
-
-  private static MeshSketch pin(int sides, double radius, double length, double phase) {
-    double wide = 3 * (radius + length);
-    return Lathe.ofSides(sides, phase)
-        .ring(-3, wide)
-        .ring(0, wide)
-        .ring(0, radius)
-        .ring(length, radius)
-        .sketch();
-  }
-
-  private static Mesh webbed(Mesh mesh, Map<String, Partner> partners) {
-    Result result = ProvedRun.of(mesh, GUSSET, Limits.usual(), partners);
-    assertThat(change(result).reason()).isEmpty();
-    Mesh after = Edits.applied(mesh, result.edit());
-    assertThat(HalfEdges.of(after).closed()).isTrue();
-    return after;
-  }
-
-  private static Change change(Result result) {
-    assertThat(result.features()).hasSize(1);
-    return result.features().get(0).changes().get(0);
   }
 }
