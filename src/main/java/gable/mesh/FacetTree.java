@@ -1,5 +1,6 @@
 package gable.mesh;
 
+import gable.geom.Beam;
 import gable.geom.Box3;
 import gable.geom.Vec3;
 import java.util.Arrays;
@@ -129,12 +130,13 @@ public final class FacetTree {
    * @param length its length in multiples of the direction
    */
   public void visitAlong(Vec3 from, Vec3 direction, double length, IntConsumer visitor) {
+    Beam beam = new Beam(from, direction, length);
     int[] stack = new int[64];
     int depth = 0;
     stack[depth++] = 1;
     while (depth > 0) {
       int node = stack[--depth];
-      if (!nodeOnRay(node, from, direction, length)) {
+      if (!beam.meets(boxes, 6 * node)) {
         continue;
       }
       if (node >= leaves) {
@@ -185,28 +187,6 @@ public final class FacetTree {
         && boxes[at + 4] >= box.min().y()
         && boxes[at + 2] <= box.max().z()
         && boxes[at + 5] >= box.min().z();
-  }
-
-  private boolean nodeOnRay(int node, Vec3 from, Vec3 direction, double length) {
-    double enter = 0;
-    double leave = length;
-    for (int k = 0; k < 3; k++) {
-      double low = boxes[6 * node + k] - from.get(k);
-      double high = boxes[6 * node + 3 + k] - from.get(k);
-      double d = direction.get(k);
-      if (d == 0) {
-        if (low > 0 || high < 0) {
-          return false;
-        }
-        continue;
-      }
-      double one = low / d;
-      double other = high / d;
-      enter = Math.max(enter, Math.min(one, other));
-      leave = Math.min(leave, Math.max(one, other));
-    }
-    // a box that is flat and exactly square to the ray is entered and left at one rounded value
-    return enter <= leave + 1e-9 * Math.abs(leave);
   }
 
   private void fillBoxes() {

@@ -1,5 +1,6 @@
 package gable.mesh;
 
+import gable.geom.Beam;
 import gable.geom.Box3;
 import gable.geom.Vec3;
 import java.util.ArrayList;
@@ -161,9 +162,9 @@ public final class WorkMesh {
   /** Calls {@code visitor} with every living facet that a ray may meet, and some that it misses. */
   public void visitAlong(Vec3 from, Vec3 direction, double length, IntConsumer visitor) {
     tree.visitAlong(from, direction, length, living(visitor));
-    Box3 ray = Box3.EMPTY.with(from).with(from.along(direction, length));
+    Beam beam = new Beam(from, direction, length);
     for (Addition addition : additions) {
-      if (addition.box.meets(ray)) {
+      if (beam.meets(addition.box)) {
         for (int facet = addition.from; facet < addition.to; facet++) {
           if (alive(facet)) {
             visitor.accept(facet);
