@@ -8,6 +8,9 @@ final class Remedies {
   private static final String OTHERWISE =
       "Print it with support, or change the model in a modelling program.";
 
+  private static final String EASE_BY_HAND =
+      "Nothing, unless a pin shall go in: then ease the edge in a modelling program.";
+
   private static final Map<String, String> BY_CODE =
       Map.ofEntries(
           Map.entry("steep-enough", "Nothing: it prints as it is."),
@@ -27,6 +30,16 @@ final class Remedies {
           Map.entry("not-paired", "Give both halves of the joint in one run."),
           Map.entry("no-slot", "Print the pin with support, or make room for a slot in the bore."),
           Map.entry("no-web", "Nothing: a slot without a web only weakens the part."),
+          Map.entry("has-web", "Nothing: it stands on a web already."),
+          Map.entry(
+              "other-web",
+              "Give --web-width and --clearance as they were for that rib, or take the rib off in a"
+                  + " modelling program."),
+          Map.entry("not-round", EASE_BY_HAND),
+          Map.entry("no-mouth", EASE_BY_HAND),
+          Map.entry("no-outline", "Mend the mesh at the tip of the pin, then try again."),
+          Map.entry("no-reshaper", "Nothing: no reshaper that is in use changes such a feature."),
+          Map.entry("budget", "Reshape the result again, or split the object."),
           Map.entry("room-enough", "Nothing: the pin with its web goes in as it is."),
           Map.entry("blocked", "Widen the bore, or leave the joint without a web."),
           Map.entry(
