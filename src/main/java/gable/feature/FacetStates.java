@@ -23,8 +23,19 @@ final class FacetStates {
 
   private final byte[] states;
 
+  /** Written by the search alone; whoever looks ahead reads it. */
+  private volatile int epoch;
+
   FacetStates(int facetCount) {
     states = new byte[facetCount];
+  }
+
+  /**
+   * Changes after more facets have been barred. What another thread found out about a patch still
+   * holds as long as this number is the one that it had before.
+   */
+  int epoch() {
+    return epoch;
   }
 
   boolean isFree(int facet) {
@@ -49,12 +60,15 @@ final class FacetStates {
 
   /** Counts a failed wall. */
   void failed(IndexSet facets, int times) {
+    boolean barred = false;
     for (int k = 0; k < facets.size(); k++) {
       int facet = facets.get(k);
       if (!isBarred(facet)) {
         states[facet] = (byte) (states[facet] + times);
+        barred |= isBarred(facet);
       }
     }
+    epoch += barred ? 1 : 0;
   }
 
   /** Marks facets as a wall. */
@@ -62,5 +76,6 @@ final class FacetStates {
     for (int facet : facets) {
       states[facet] = WALL;
     }
+    epoch++;
   }
 }

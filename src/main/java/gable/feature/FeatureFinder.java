@@ -1,6 +1,7 @@
 package gable.feature;
 
 import gable.geom.Tolerances;
+import gable.mesh.Aside;
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
 import java.util.ArrayList;
@@ -9,7 +10,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.function.UnaryOperator;
 
 /**
  * Finds the round bores of a part, and its pins ({@link PinFinder}).
@@ -60,23 +60,18 @@ public final class FeatureFinder {
    * @param tolerances what rounding and noise may do
    */
   public static Findings find(Mesh printMesh, HalfEdges halfEdges, Tolerances tolerances) {
-    return find(printMesh, halfEdges, tolerances, UnaryOperator.identity());
+    return find(printMesh, halfEdges, tolerances, Aside.NOBODY);
   }
 
   /**
-   * The same, with the search for pins perhaps going on beside that for bores: both only read the
-   * mesh.
-   *
-   * @param beside may start the search, and gives what waits for its end
+   * The same, perhaps with help: the search for pins goes on beside that for bores, and on large
+   * parts a scout looks ahead. The result is the same.
    */
   public static Findings find(
-      Mesh printMesh,
-      HalfEdges halfEdges,
-      Tolerances tolerances,
-      UnaryOperator<Supplier<List<Pin>>> beside) {
+      Mesh printMesh, HalfEdges halfEdges, Tolerances tolerances, Aside aside) {
     var finder = new FeatureFinder(printMesh, halfEdges, tolerances);
-    Supplier<List<Pin>> pins = beside.apply(() -> PinFinder.find(finder.surface, tolerances));
-    Hollows hollows = finder.search(tolerances, Long.MAX_VALUE);
+    Supplier<List<Pin>> pins = aside.start(() -> PinFinder.find(finder.surface, tolerances));
+    Hollows hollows = finder.search(tolerances, Long.MAX_VALUE, aside);
     ThreadFinder.search(finder.surface, hollows, finder.states, finder.bores);
     List<Bore.Builder> sorted = BoreOrder.sorted(finder.bores);
     Coaxial.relate(sorted);
@@ -93,19 +88,36 @@ public final class FeatureFinder {
    */
   static List<Bore> bores(Mesh mesh, HalfEdges halfEdges, Tolerances tolerances, long budget) {
     var finder = new FeatureFinder(mesh, halfEdges, tolerances);
-    finder.search(tolerances, budget);
+    finder.search(tolerances, budget, Aside.NOBODY);
     return finder.bores.stream().map(Bore::new).toList();
   }
 
-  private Hollows search(Tolerances tolerances, long budget) {
+  private Hollows search(Tolerances tolerances, long budget, Aside aside) {
     Hollows hollows = Hollows.of(surface, NEEDLE * tolerances.noise());
-    for (int seed : Seeds.of(surface, hollows)) {
-      if (states.isFree(seed) && wasted < budget) {
-        tryFrom(seed);
+    int[] seeds = Seeds.of(surface, hollows);
+    Scout scout = new Scout(surface, tolerances, states, seeds);
+    if (aside.helps() && seeds.length >= Scout.WORTH_IT) {
+      aside.start(scout.work());
+    }
+    try {
+      for (int at = 0; at < seeds.length; at++) {
+        if (states.isFree(seeds[at]) && wasted < budget) {
+          tryFrom(seeds[at], scout.ahead(at));
+        }
       }
+    } finally {
+      scout.end();
     }
     addPartial();
     return hollows;
+  }
+
+  private void tryFrom(int seed, Optional<Scout.Miss> ahead) {
+    if (ahead.isPresent()) {
+      giveUp(seed, ahead.get());
+    } else {
+      tryFrom(seed);
+    }
   }
 
   private void tryFrom(int seed) {
@@ -146,12 +158,16 @@ public final class FeatureFinder {
     }
   }
 
-  /** Takes the seed and the facets nearest to it out of use. */
   private void giveUp(int seed) {
-    wasted += grower.facets().size();
+    giveUp(seed, Scout.Miss.of(states.epoch(), grower));
+  }
+
+  /** Takes the seed and the facets nearest to it out of use. */
+  private void giveUp(int seed, Scout.Miss miss) {
+    wasted += miss.looked();
     states.tried(seed);
-    for (int k = 0; k < Math.min(grower.core(), grower.facets().size()); k++) {
-      states.tried(grower.facets().get(k));
+    for (int facet : miss.core()) {
+      states.tried(facet);
     }
   }
 }

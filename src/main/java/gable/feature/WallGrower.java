@@ -95,6 +95,11 @@ final class WallGrower {
 
   /** Finds the wall around a seed; facets that belong to other walls are left alone. */
   Optional<WallModel> grow(int seed, FacetStates states) {
+    return begins(seed, states) ? spread(states) : Optional.empty();
+  }
+
+  /** Takes the patch around a seed; true if it tells a circle, from which a wall may grow. */
+  boolean begins(int seed, FacetStates states) {
     patch.start(seed, true);
     Start start = start(states);
     if (start == Start.UNCLEAR) {
@@ -102,7 +107,7 @@ final class WallGrower {
       start = start(states);
     }
     core = patch.inner(start == Start.NO_WALL ? NO_WALL_SHARE : INNER_SHARE);
-    return start == Start.CLEAR ? spread(states) : Optional.empty();
+    return start == Start.CLEAR;
   }
 
   /** What a patch tells. */

@@ -1,6 +1,6 @@
 package gable.pipeline;
 
-import gable.threemf.Aside;
+import gable.mesh.Aside;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.function.Supplier;

@@ -103,7 +103,7 @@ final class ObjectTask {
             prepared.skin().mesh(),
             prepared.skin().edges(),
             prepared.tolerances(),
-            pins -> Beside.start(pins)::result);
+            Beside.aside(work.settings().threads()));
     return new Examined(found.features(), Optional.empty(), kept);
   }
 

@@ -1,5 +1,6 @@
 package gable.threemf;
 
+import gable.mesh.Aside;
 import gable.opc.OpcPackage;
 import gable.opc.PackageException;
 import gable.opc.Problem;

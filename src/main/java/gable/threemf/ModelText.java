@@ -1,5 +1,6 @@
 package gable.threemf;
 
+import gable.mesh.Aside;
 import gable.opc.PackageException;
 
 /**

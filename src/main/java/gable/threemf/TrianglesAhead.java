@@ -1,5 +1,6 @@
 package gable.threemf;
 
+import gable.mesh.Aside;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;

@@ -51,4 +51,20 @@ class FacetStatesTest {
     assertThat(states.isWall(0)).isTrue();
     assertThat(states.isBarred(0)).isTrue();
   }
+
+  /** Whoever looks ahead must know when what was seen holds no more, and only then. */
+  @Test
+  void itsEpochChangesWhenAFacetIsBarredAndNotBefore() {
+    FacetStates states = new FacetStates(2);
+    states.tried(0);
+    int before = states.epoch();
+    while (!states.isBarred(0)) {
+      assertThat(states.epoch()).isEqualTo(before);
+      states.failed(first(), 1);
+    }
+    assertThat(states.epoch()).isNotEqualTo(before);
+    int barred = states.epoch();
+    states.wall(new int[] {1});
+    assertThat(states.epoch()).isNotEqualTo(barred);
+  }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import gable.geom.Vec3;
+import gable.mesh.Aside;
 import gable.mesh.Mesh;
 import gable.opc.PackageException;
 import gable.opc.Place;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import gable.mesh.Aside;
 import gable.mesh.Mesh;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;

@@ -1,4 +1,4 @@
-package gable.threemf;
+package gable.mesh;
 
 import java.util.function.Supplier;
 
@@ -23,7 +23,7 @@ public interface Aside {
   boolean helps();
 
   /**
-   * Starts work that reads only what nobody changes meanwhile.
+   * Starts work that reads only what nobody changes meanwhile, or knows how to tell.
    *
    * @return waits for the result; throws what the work has thrown
    */
