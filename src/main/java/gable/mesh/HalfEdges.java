@@ -25,7 +25,17 @@ public final class HalfEdges {
 
   /** Matches the half-edges of a mesh. */
   public static HalfEdges of(Mesh mesh) {
-    return new Matcher(mesh).match();
+    Matcher matcher = new Matcher(mesh, new int[3 * mesh.facetCount()]);
+    Arrays.fill(matcher.opposite, -1);
+    matcher.match();
+    return new HalfEdges(matcher.opposite, matcher.open, matcher.bad);
+  }
+
+  /** True if the half-edges of a mesh are {@link #closed}; costs half the memory of them. */
+  public static boolean close(Mesh mesh) {
+    Matcher matcher = new Matcher(mesh, new int[0]);
+    matcher.match();
+    return matcher.open == 0 && matcher.bad == 0;
   }
 
   /** The opposite half-edge, or −1 where there is none or more than one. */
@@ -66,15 +76,16 @@ public final class HalfEdges {
     private int open;
     private int bad;
 
-    Matcher(Mesh mesh) {
+    /** Fills a list of opposite half-edges, or none if that is empty. */
+    Matcher(Mesh mesh, int[] opposite) {
       this.mesh = mesh;
-      this.opposite = new int[3 * mesh.facetCount()];
-      Arrays.fill(opposite, -1);
+      this.opposite = opposite;
     }
 
-    HalfEdges match() {
+    void match() {
+      int count = 3 * mesh.facetCount();
       int[] start = new int[mesh.vertexCount() + 1];
-      for (int h = 0; h < opposite.length; h++) {
+      for (int h = 0; h < count; h++) {
         start[low(h) + 1]++;
       }
       int crowd = 0;
@@ -82,16 +93,15 @@ public final class HalfEdges {
         crowd = Math.max(crowd, start[v + 1]);
         start[v + 1] += start[v];
       }
-      int[] byLow = new int[opposite.length];
+      int[] byLow = new int[count];
       int[] cursor = Arrays.copyOf(start, mesh.vertexCount());
-      for (int h = 0; h < opposite.length; h++) {
+      for (int h = 0; h < count; h++) {
         byLow[cursor[low(h)]++] = h;
       }
       long[] keys = new long[crowd];
       for (int v = 0; v < mesh.vertexCount(); v++) {
         matchBucket(byLow, start[v], start[v + 1], keys);
       }
-      return new HalfEdges(opposite, open, bad);
     }
 
     private int low(int h) {
@@ -129,8 +139,10 @@ public final class HalfEdges {
           bad++;
           return;
         }
-        opposite[first] = second;
-        opposite[second] = first;
+        if (opposite.length > 0) {
+          opposite[first] = second;
+          opposite[second] = first;
+        }
       } else {
         bad++;
       }

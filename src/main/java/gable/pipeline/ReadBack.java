@@ -1,5 +1,6 @@
 package gable.pipeline;
 
+import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
 import gable.mesh.MeshEdit;
 import gable.threemf.ComponentsObject;
@@ -9,6 +10,7 @@ import gable.threemf.ModelPackage;
 import gable.threemf.ObjectEdit;
 import gable.threemf.Reference;
 import gable.threemf.Use;
+import java.util.BitSet;
 import java.util.List;
 
 /**
@@ -48,18 +50,14 @@ final class ReadBack {
     int vertices = before.mesh().vertexCount() + edit.pointCount();
     int facets = before.mesh().facetCount() + edit.facetCount() - edit.removedCount();
     require(mesh.vertexCount() == vertices && mesh.facetCount() == facets, "its size");
-    Beside<Boolean> closed = Beside.start(() -> Skin.of(mesh).edges().closed());
+    Beside<Boolean> closed =
+        Beside.start(() -> HalfEdges.close(mesh) || Skin.of(mesh).edges().closed());
     for (int vertex = 0; vertex < vertices; vertex++) {
       if (!isMeant(mesh, vertex)) {
         throw fault("vertex " + vertex);
       }
     }
-    int[] meant = meantCorners(facets);
-    for (int corner = 0; corner < meant.length; corner++) {
-      if (mesh.corner(corner / 3, corner % 3) != meant[corner]) {
-        throw fault("facet " + corner / 3);
-      }
-    }
+    checkCorners(mesh);
     require(closed.result(), "that it is closed");
     for (int index = 0; index < edit.facetCount(); index++) {
       if (!isFacet(mesh, index) && wasFacet(index)) {
@@ -104,24 +102,35 @@ final class ReadBack {
             && mesh.z(vertex) == edit.coordinate(added, 2);
   }
 
-  private int[] meantCorners(int facets) {
+  /** Without a list of what is meant: it would be as long as the mesh, where memory is short. */
+  private void checkCorners(Mesh mesh) {
     Mesh old = before.mesh();
-    int[] corners = new int[3 * facets];
-    for (int facet = 0; facet < old.facetCount(); facet++) {
-      for (int k = 0; k < 3; k++) {
-        corners[3 * facet + k] = old.corner(facet, k);
-      }
-    }
+    BitSet replaced = new BitSet(old.facetCount());
     for (int index = 0; index < edit.facetCount(); index++) {
-      int slot =
-          index < edit.removedCount()
-              ? edit.removed(index)
-              : old.facetCount() + index - edit.removedCount();
+      int slot = slot(index);
+      replaced.set(slot);
       for (int k = 0; k < 3; k++) {
-        corners[3 * slot + k] = edit.corner(index, k);
+        require(mesh.corner(slot, k) == edit.corner(index, k), "facet " + slot);
       }
     }
-    return corners;
+    for (int facet = 0; facet < old.facetCount(); facet++) {
+      if (!replaced.get(facet) && !isSame(mesh, old, facet)) {
+        throw fault("facet " + facet);
+      }
+    }
+  }
+
+  /** Where a new facet stands: in the place of one that went, or behind the old ones. */
+  private int slot(int index) {
+    return index < edit.removedCount()
+        ? edit.removed(index)
+        : before.mesh().facetCount() + index - edit.removedCount();
+  }
+
+  private static boolean isSame(Mesh one, Mesh other, int facet) {
+    return one.corner(facet, 0) == other.corner(facet, 0)
+        && one.corner(facet, 1) == other.corner(facet, 1)
+        && one.corner(facet, 2) == other.corner(facet, 2);
   }
 
   private boolean isFacet(Mesh mesh, int index) {
