@@ -51,7 +51,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Warmup(iterations = 4, time = 1)
+@Warmup(iterations = 10, time = 1)
 @Measurement(iterations = 6, time = 1)
 @Fork(2)
 public class ChangeBenchmark {
