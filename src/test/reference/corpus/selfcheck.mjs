@@ -5,10 +5,10 @@ import { box, fromMesh, minus, prism, release, toMesh } from './kernel.mjs';
 import { settledDifferences } from './compare.mjs';
 import { crossings, flatFacets, topology } from './health.mjs';
 import { placements, printed, readPackage, writePackage } from './model3mf.mjs';
-import { bore, cutter, legOf, ring, roofArea, roofOver, sectionAngle, tipRing, withRoofs } from './shapes.mjs';
+import { bore, cutter, legOf, measuredShare, ring, roofArea, roofOver, sectionAngle, tipRing, withRoofs } from './shapes.mjs';
 import { deg, inverse, rad, chained, sectionFrame, turn, shift } from './vec.mjs';
 import { orient3 } from './signs.mjs';
-import { slowOnes } from './times.mjs';
+import { doubtful, slowOnes } from './times.mjs';
 
 const all = (mesh) => Array.from({ length: mesh.corners.length / 3 }, (_, f) => f);
 const near = (a, b, by) => assert.ok(Math.abs(a - b) <= by, `${a} is not ${b}`);
@@ -20,6 +20,10 @@ near(over(ring(12, 1)), 0.183013, 1e-6);
 near(over(ring(24, 4, 3 / 15)), 3.532861, 1e-6);
 near(deg(sectionAngle(45, 20)), 41.1937, 1e-4);
 assert.equal(sectionAngle(45, 45.001), undefined);
+
+// A bore 6 mm long that leans by 10 degrees, ridge 8 mm up: (8 + 2.4) sin 10 = 1.805941 from the mouth (derived).
+near(measuredShare(8, 3, 10), 1 - 1.805941 / 3, 1e-6);
+assert.deepEqual([measuredShare(8, 10, 0), measuredShare(8, 10, 10), measuredShare(8, 1, 19)], [0.5, 0.5, 0.1]);
 
 // Block with a bore of 32 facets: 17001.137551 before, 16930.853163 with its roof (derived).
 const b = bore({ p: [0, 0, 0], r: 4, polygon: ring(32, 4), wall: [-10, 10] });
@@ -96,5 +100,7 @@ const timed = (name, triangles, ms) => ({ name, triangles, ms });
 const even = Array.from({ length: 9 }, (_, i) => timed(`even-${i}`, 100 + i, 10 + i));
 assert.deepEqual(slowOnes([...even, timed('large', 100000, 900)]), [], 'a size of its own');
 assert.deepEqual(slowOnes([...even, timed('slow', 110, 90)]).map((v) => v.name), ['slow']);
+assert.deepEqual(doubtful(even), []);
+assert.deepEqual(doubtful([...even, timed('slow', 110, 50)]).map((v) => v.name).sort(), [...even.map((v) => v.name), 'slow']);
 release();
 console.log('The judge answers as known.');

@@ -185,15 +185,15 @@ const ON_RULING = 1e-3;
  * Least height of material straight above the roof of a bore: z distance from its ridge (or the
  * edges of its flat) to the next surface. Vertical rays from the axis: the first hit
  * is the crown, the second the other side of the material. Only the middle half of the bore counts (a
- * tenth when it leans): close to a leaning or curved mouth the ridge leaves through the mouth, so
- * nothing is left there by nature.
+ * tenth when it leans by more than 20 degrees): close to a leaning or curved mouth the ridge leaves
+ * through the mouth, so nothing is left there by nature.
  */
 export function roofLeft(mesh, b, angle, bridge) {
   const roof = roofOver(b.polygon, angle, bridge);
   const { u, w } = sectionFrame(b.d);
   const height = roof.top / Math.cos(rad(tiltDeg(b.d)));
   const [low, high] = b.range ? [b.range[0][1], b.range[1][0]] : b.wall;
-  const stretch = tiltDeg(b.d) > 20 ? 0.1 : 0.5;
+  const stretch = tiltDeg(b.d) > 20 ? 0.1 : measuredShare(height, (high - low) / 2, tiltDeg(b.d));
   let least = Infinity;
   for (let k = 0; k <= 20; k++) {
     const at = low + (high - low) * (0.5 + stretch * (k / 20 - 0.5));
@@ -203,6 +203,17 @@ export function roofLeft(mesh, b, angle, bridge) {
     }
   }
   return least;
+}
+
+/**
+ * Share of a leaning bore, about its middle, over which the roof counts. Derived: a line straight up
+ * goes h sin(tilt) along the axis while it rises by h, so beside a mouth it leaves through the mouth
+ * below the ridge, and farther in through a lip that grows from nothing. Told is what is left where
+ * the lip of a square mouth has grown to twice the least roof.
+ */
+export function measuredShare(ridge, half, tilt) {
+  const lip = (ridge + 2 * DEFAULTS.leastRoof) * Math.sin(rad(tilt));
+  return Math.min(0.5, Math.max(0.1, 1 - lip / half));
 }
 
 /** Lowest z above a point at which a vertical line leaves the solid; infinite when it never does. */

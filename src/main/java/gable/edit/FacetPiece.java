@@ -16,14 +16,23 @@ import java.util.Optional;
  */
 record FacetPiece(int facet, List<Node> nodes, List<Integer> sides) {
 
-  /** Cuts a facet with all planes in turn; nothing if no part of it lies inside. */
+  /**
+   * Cuts a facet with all planes in turn; nothing if no part of it lies inside.
+   *
+   * <p>Most planes have the whole facet on one side, and then nothing of it can be on the other:
+   * the questions that are put to points of it have exact answers. Only the rest are cut with.
+   */
   static Optional<FacetPiece> of(WorkMesh mesh, int facet, SignTable signs) {
+    int[] crossed = signs.planesAcross(facet);
+    if (crossed.length == 1 && crossed[0] == SignTable.OUTSIDE) {
+      return Optional.empty();
+    }
     List<Node> nodes = new ArrayList<>();
     for (int k = 0; k < 3; k++) {
       nodes.add(Node.vertex(mesh.corner(facet, k)));
     }
     FacetPiece piece = new FacetPiece(facet, nodes, List.of(-1, -2, -3));
-    for (int plane = 0; plane < signs.planeCount(); plane++) {
+    for (int plane : crossed) {
       piece = piece.inside(plane, mesh, signs);
       if (piece.nodes.size() < 3) {
         return Optional.empty();

@@ -82,10 +82,11 @@ final class Regions {
     }
   }
 
+  /** Unlike for unlike edges; mixed, since the hash of a long is the same for (2, 3) and (6, 7). */
   private long edgeKey(FacetPiece piece, int edge) {
     int a = mesh.corner(piece.facet(), edge);
     int b = mesh.corner(piece.facet(), (edge + 1) % 3);
-    return (long) Math.min(a, b) << 32 | Math.max(a, b);
+    return ((long) Math.min(a, b) << 32 | Math.max(a, b)) * 0x9E3779B97F4A7C15L;
   }
 
   private void joinAlongLoops() {
@@ -201,9 +202,9 @@ final class Regions {
     for (int l = 0; l < loops.size(); l++) {
       volumes.put(sets.find(pieces.size() + l), Double.POSITIVE_INFINITY);
     }
+    Vec3 base = tool.box().min();
     for (int p = 0; p < pieces.size(); p++) {
       FacetPiece piece = pieces.get(p);
-      Vec3 base = tool.box().min();
       Vec3 a = mesh.point(mesh.corner(piece.facet(), 0)).minus(base);
       Vec3 b = mesh.point(mesh.corner(piece.facet(), 1)).minus(base);
       Vec3 c = mesh.point(mesh.corner(piece.facet(), 2)).minus(base);

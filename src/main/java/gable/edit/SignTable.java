@@ -6,6 +6,7 @@ import gable.geom.Vec3;
 import gable.mesh.WorkMesh;
 import gable.plan.ConvexTool;
 import gable.plan.ToolPlane;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +28,9 @@ import java.util.Map;
  */
 final class SignTable {
 
+  /** No plane: the facet is outside of one. */
+  static final int OUTSIDE = -1;
+
   private static final Vec3 ONES = new Vec3(1, 1, 1);
 
   private final WorkMesh mesh;
@@ -42,12 +46,38 @@ final class SignTable {
     return planes.size();
   }
 
+  /**
+   * The planes, ascending, that do not have a facet strictly inside; {@link #OUTSIDE} alone if one
+   * has it strictly outside.
+   */
+  int[] planesAcross(int facet) {
+    double[] a = row(mesh.corner(facet, 0));
+    double[] b = row(mesh.corner(facet, 1));
+    double[] c = row(mesh.corner(facet, 2));
+    int[] found = new int[3];
+    int count = 0;
+    for (int k = 0; k < a.length; k++) {
+      if (a[k] > 0 && b[k] > 0 && c[k] > 0) {
+        return new int[] {OUTSIDE};
+      }
+      if (!(a[k] < 0 && b[k] < 0 && c[k] < 0)) {
+        found = count == found.length ? Arrays.copyOf(found, 2 * count) : found;
+        found[count++] = k;
+      }
+    }
+    return Arrays.copyOf(found, count);
+  }
+
   /** Signed distance of a vertex from a plane; 0 if it lies in it by construction. */
   double distance(int vertex, int plane) {
-    return rows.computeIfAbsent(vertex, this::row)[plane];
+    return row(vertex)[plane];
   }
 
   private double[] row(int vertex) {
+    return rows.computeIfAbsent(vertex, this::measured);
+  }
+
+  private double[] measured(int vertex) {
     Vec3 p = mesh.point(vertex);
     double[] row = new double[planes.size()];
     for (int k = 0; k < row.length; k++) {

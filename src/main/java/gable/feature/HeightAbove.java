@@ -14,12 +14,20 @@ import java.util.List;
 final class HeightAbove {
 
   /**
-   * Sine of the lean below which a facet is upright. Derived: corners that stray by 10 micrometres
-   * lean a facet of one millimetre by 0.02. What a face of this lean hides is a strip beside it
-   * that is 0.02 times as wide as the material is high: under 1.2 mm it is 0.024 mm, far less than
-   * a line.
+   * Sine of the lean below which a facet is upright, times its least height in millimetres.
+   * Derived: corners that stray by 10 micrometres lean a facet of one millimetre by 0.02, and a
+   * needle as much more as it is lower.
    */
   private static final double UPRIGHT = 0.02;
+
+  /** The same for facets of a millimetre and more. */
+  private static final double LEAST_UPRIGHT = 0.02;
+
+  /**
+   * The same for needles. What a face of this lean hides is a strip beside it as wide as the
+   * material is high, times this: under 1.2 mm it is 0.2 mm, half a line of 0.4 (practice).
+   */
+  private static final double MOST_UPRIGHT = 1.0 / 6;
 
   private final List<Vec3> patch;
   private final Vec3 normal;
@@ -74,7 +82,9 @@ final class HeightAbove {
 
   private static boolean facesUp(Vec3 a, Vec3 b, Vec3 c) {
     Vec3 up = b.minus(a).cross(c.minus(a));
-    return up.z() > UPRIGHT * up.norm();
+    double longest = Math.max(a.distance(b), Math.max(b.distance(c), c.distance(a)));
+    double lean = Math.max(LEAST_UPRIGHT, Math.min(MOST_UPRIGHT, UPRIGHT * longest / up.norm()));
+    return up.z() > lean * up.norm();
   }
 
   /** Sign of the turn of the patch seen from above. */

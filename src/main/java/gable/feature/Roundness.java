@@ -15,6 +15,15 @@ final class Roundness {
   /** With corners on two rims only, w² is no more than the constant. */
   private static final int ON_TWO_RIMS = 8;
 
+  /**
+   * Both ends of a ruling stray alike where coordinates are rounded, so that corners on two rims
+   * tell half as much as their number says.
+   */
+  private static final int FEWEST_ON_TWO_RIMS = 4 * ON_TWO_RIMS;
+
+  /** Share of half the length beyond which a corner is at a rim. */
+  private static final double AT_RIM = 0.9;
+
   /** Form counts if it is this many times what remains without it. */
   private static final double CLEARLY = 2;
 
@@ -42,9 +51,14 @@ final class Roundness {
     double middle = (high + low) / 2;
     var regression = new Regression(ALL);
     double[] row = new double[ALL + 1];
+    boolean onTwoRims = true;
     for (int k = 0; k < count; k++) {
       fill(row, centred, mesh.point(corners[k]), middle, half);
       regression.add(row, 1);
+      onTwoRims &= Math.abs(row[3]) > AT_RIM;
+    }
+    if (onTwoRims && count < FEWEST_ON_TWO_RIMS) {
+      return true; // too few as well
     }
     if (count < 2 * ALL || !regression.solve(ALL)) {
       regression.solve(ON_TWO_RIMS);

@@ -217,6 +217,9 @@ public final class ConvexSolid {
 
   private static Face clippedFace(Face face, Plane plane, int index, double slack) {
     int n = face.points.size();
+    if (isInside(face.points, plane, slack)) {
+      return face; // most planes meet few faces of a body with many
+    }
     List<Vec3> points = new ArrayList<>();
     List<Integer> across = new ArrayList<>();
     for (int k = 0; k < n; k++) {
@@ -239,5 +242,14 @@ public final class ConvexSolid {
       }
     }
     return new Face(face.plane, points, across);
+  }
+
+  private static boolean isInside(List<Vec3> points, Plane plane, double slack) {
+    for (Vec3 point : points) {
+      if (!(plane.signedDistance(point) <= slack)) {
+        return false;
+      }
+    }
+    return true;
   }
 }

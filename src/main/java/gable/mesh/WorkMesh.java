@@ -308,8 +308,9 @@ public final class WorkMesh {
     }
   }
 
+  /** Unlike for unlike edges; mixed, since the hash of a long is the same for (2, 3) and (6, 7). */
   private static long key(int from, int to) {
-    return (long) from << 32 | to;
+    return ((long) from << 32 | to) * 0x9E3779B97F4A7C15L;
   }
 
   /**

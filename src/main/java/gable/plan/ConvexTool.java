@@ -17,10 +17,12 @@ public final class ConvexTool {
 
   private final List<ToolPlane> planes;
   private final ConvexSolid solid;
+  private final Box3 box;
 
   private ConvexTool(List<ToolPlane> planes, ConvexSolid solid) {
     this.planes = planes;
     this.solid = solid;
+    this.box = solid.box();
   }
 
   /**
@@ -53,6 +55,6 @@ public final class ConvexTool {
 
   /** Smallest box around it. */
   public Box3 box() {
-    return solid.box();
+    return box;
   }
 }

@@ -111,7 +111,8 @@ final class TriangleList {
     return h % 3 == 2 ? h - 2 : h + 1;
   }
 
+  /** Unlike for unlike edges; mixed, since the hash of a long is the same for (2, 3) and (6, 7). */
   private static long key(int from, int to) {
-    return (long) from << 32 | to;
+    return ((long) from << 32 | to) * 0x9E3779B97F4A7C15L;
   }
 }

@@ -44,6 +44,9 @@ final class ConvexClip {
 
   /** Keeps the part where nx x + ny y + nz z ≤ offset. */
   void keep(double nx, double ny, double nz, double offset) {
+    if (holds(nx, ny, nz, offset)) {
+      return; // most half-spaces hold all of it
+    }
     if (6 * count + 6 > next.length) {
       next = new double[12 * count + 12];
     }
@@ -68,6 +71,15 @@ final class ConvexClip {
     points = next;
     next = swap;
     count = kept;
+  }
+
+  private boolean holds(double nx, double ny, double nz, double offset) {
+    for (int p = 0; p < 3 * count; p += 3) {
+      if (!(nx * points[p] + ny * points[p + 1] + nz * points[p + 2] - offset <= 0)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Moves every point along its ray from the origin onto the plane n · p = offset. */

@@ -21,6 +21,10 @@ final class ToolBody {
   private final Vec3[] normals;
   private final double[] offsets;
   private final double[][] faces;
+
+  /** A ball around each face. */
+  private final Ball[] balls;
+
   private final double volume;
   private final Box3 box;
   private final ConvexClip clip = new ConvexClip();
@@ -37,10 +41,12 @@ final class ToolBody {
       offsets[k] = (planes.get(k).plane().offset() - given.dot(apex)) / length;
     }
     this.faces = new double[planes.size()][];
+    this.balls = new Ball[planes.size()];
     double sum = 0;
     Box3 around = Box3.EMPTY;
     for (int k = 0; k < faces.length; k++) {
       faces[k] = face(k, reach);
+      balls[k] = Ball.around(faces[k]);
       clip.load(faces[k]);
       sum += clip.isEmpty() ? 0 : offsets[k] * clip.area() / 3;
       for (int i = 0; i < faces[k].length; i += 3) {
@@ -181,6 +187,10 @@ final class ToolBody {
     double distance = size / n.norm();
     double sum = 0;
     for (int k = 0; k < faces.length; k++) {
+      Ball ball = balls[k];
+      if (ball.isBeyond(ab, 0) || ball.isBeyond(bc, 0) || ball.isBeyond(ca, 0)) {
+        continue; // what follows would find nothing of the face in the cone
+      }
       work.load(faces[k]);
       work.keep(ab.x(), ab.y(), ab.z(), 0);
       work.keep(bc.x(), bc.y(), bc.z(), 0);

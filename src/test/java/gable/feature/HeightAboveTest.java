@@ -11,6 +11,7 @@ import gable.mesh.Mesh;
 import gable.mesh.WorkMesh;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -83,6 +84,45 @@ class HeightAboveTest {
     }
     // a step of the raster is at most 17/400 mm, and the face is nowhere steeper than 2
     assertThat(found).isLessThanOrEqualTo(sampled + 1e-9).isCloseTo(sampled, within(0.15));
+  }
+
+  /**
+   * A body 5 mm high, one side of which leans inwards by 0.5 mm in strips of the given width; a
+   * patch 3 mm below its top reaches under that side.
+   */
+  private static double heightBesideStrips(double width, int count) {
+    MeshSketch sketch = new MeshSketch();
+    int[][] row = new int[count + 1][];
+    for (int k = 0; k <= count; k++) {
+      double x = k * width;
+      row[k] =
+          new int[] {
+            sketch.point(new Vec3(x, 0, 0)),
+            sketch.point(new Vec3(x, 0.5, 5)),
+            sketch.point(new Vec3(x, 10, 5)),
+            sketch.point(new Vec3(x, 10, 0))
+          };
+    }
+    for (int k = 0; k < count; k++) {
+      for (int side = 0; side < 4; side++) {
+        int next = (side + 1) % 4;
+        sketch.quad(row[k][side], row[k + 1][side], row[k + 1][next], row[k][next]);
+      }
+    }
+    sketch.quad(row[0][0], row[0][1], row[0][2], row[0][3]);
+    sketch.quad(row[count][3], row[count][2], row[count][1], row[count][0]);
+    Mesh mesh = sketch.mesh();
+    WorkMesh work = new WorkMesh(mesh, HalfEdges.of(mesh), FacetTree.of(mesh));
+    List<Vec3> patch =
+        List.of(
+            new Vec3(1, 0.05, 2), new Vec3(4, 0.05, 2), new Vec3(4, 3, 2), new Vec3(1, 3, 2.01));
+    return new HeightAbove(patch).over(work, 10);
+  }
+
+  @Test
+  void seesThroughNeedlesThatNoiseMayTurnButNotThroughFacesThatLean() {
+    assertThat(heightBesideStrips(0.14, 40)).isCloseTo(3, within(0.02));
+    assertThat(heightBesideStrips(1, 6)).isLessThan(0.02);
   }
 
   private static double height(double[][] z, double x, double y) {
