@@ -101,10 +101,12 @@ final class SignTable {
   /** Side of the point where edge PQ crosses plane j, with respect to plane k. */
   private int crossingSide(Node node, int k) {
     int j = node.c();
-    double pj = distance(node.a(), j);
-    double qj = distance(node.b(), j);
-    double pk = distance(node.a(), k);
-    double qk = distance(node.b(), k);
+    double[] p = row(node.a());
+    double[] q = row(node.b());
+    double pj = p[j];
+    double qj = q[j];
+    double pk = p[k];
+    double qk = q[k];
     int way = pj > qj ? 1 : -1;
     int sign = Predicates.det2(pj, pk, qj, qk);
     if (sign == 0) {

@@ -205,8 +205,8 @@ public final class ConvexSolid {
       Vec3 end = ends.get(at);
       double nearest = Double.POSITIVE_INFINITY;
       for (int k = 0; k < starts.size(); k++) {
-        double distance = starts.get(k).distance(end);
-        if (!used[k] && distance < nearest) {
+        double distance = used[k] ? nearest : starts.get(k).distance(end);
+        if (distance < nearest) {
           nearest = distance;
           at = k;
         }

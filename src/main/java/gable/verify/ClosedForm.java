@@ -166,7 +166,7 @@ final class ClosedForm {
     for (int k = 0; k < tool.planes().size(); k++) {
       Vec3 n = tool.normal(k);
       if (Math.abs(n.dot(w)) < PARALLEL) {
-        section.keep(n.x(), n.y(), n.z(), n.dot(tool.apex()) - tool.distance(k, tool.apex()));
+        section.keep(n.x(), n.y(), n.z(), n.dot(tool.apex()) - tool.distance(k, Vec3.ZERO));
       }
     }
   }

@@ -108,14 +108,18 @@ final class PlaceProof {
 
   private Optional<Unsound> newFaceFault(int f) {
     Vec3 normal = patch.normal(f);
+    Vec3[] corners = new Vec3[3];
+    for (int k = 0; k < 3; k++) {
+      corners[k] = patch.point(f, k).minus(tool.apex());
+    }
     int best = -1;
     double most = Double.NEGATIVE_INFINITY;
     double nearest = Double.POSITIVE_INFINITY;
     for (int plane = 0; plane < tool.planes().size(); plane++) {
       double allowed = tool.planes().get(plane).snap() + slack.vertex();
       double stray = 0;
-      for (int k = 0; k < 3; k++) {
-        double distance = tool.distance(plane, patch.point(f, k));
+      for (Vec3 corner : corners) {
+        double distance = tool.distance(plane, corner);
         stray = Math.max(stray, Math.abs(distance));
         if (distance > allowed) {
           return Fault.of(

@@ -135,9 +135,11 @@ final class ToolBody {
     return box;
   }
 
-  /** Signed distance of a point of print space from a plane, positive outside of the tool. */
-  double distance(int plane, Vec3 point) {
-    return normals[plane].dot(point.minus(apex)) - offsets[plane];
+  /**
+   * Signed distance of a point, relative to the apex, from a plane; positive outside of the tool.
+   */
+  double distance(int plane, Vec3 relative) {
+    return normals[plane].dot(relative) - offsets[plane];
   }
 
   /** Puts the part of a facet inside the tool into {@code into}; corners relative to the apex. */

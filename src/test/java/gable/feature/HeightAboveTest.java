@@ -11,8 +11,8 @@ import gable.mesh.Mesh;
 import gable.mesh.WorkMesh;
 import java.util.List;
 import java.util.Random;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -87,42 +87,53 @@ class HeightAboveTest {
   }
 
   /**
-   * A body 5 mm high, one side of which leans inwards by 0.5 mm in strips of the given width; a
-   * patch 3 mm below its top reaches under that side.
+   * Height over a patch that rises to a millimetre below a flat top and passes through an upright
+   * face; of the face there is one facet, 10 mm long and running up at 45 degrees.
+   *
+   * @param high how high the facet is, across its length
+   * @param lean sine of its lean: it faces up by so much
    */
-  private static double heightBesideStrips(double width, int count) {
-    MeshSketch sketch = new MeshSketch();
-    int[][] row = new int[count + 1][];
-    for (int k = 0; k <= count; k++) {
-      double x = k * width;
-      row[k] =
-          new int[] {
-            sketch.point(new Vec3(x, 0, 0)),
-            sketch.point(new Vec3(x, 0.5, 5)),
-            sketch.point(new Vec3(x, 10, 5)),
-            sketch.point(new Vec3(x, 10, 0))
-          };
-    }
-    for (int k = 0; k < count; k++) {
-      for (int side = 0; side < 4; side++) {
-        int next = (side + 1) % 4;
-        sketch.quad(row[k][side], row[k + 1][side], row[k + 1][next], row[k][next]);
-      }
-    }
-    sketch.quad(row[0][0], row[0][1], row[0][2], row[0][3]);
-    sketch.quad(row[count][3], row[count][2], row[count][1], row[count][0]);
+  private static double overALeaningFacet(double high, double lean) {
+    var sketch = new MeshSketch();
+    int a = sketch.point(new Vec3(-20, -20, 7));
+    int b = sketch.point(new Vec3(30, -20, 7));
+    int c = sketch.point(new Vec3(5, 40, 7));
+    tetrahedron(sketch, a, b, c, new Vec3(5, 0, 6.9));
+    double r = Math.sqrt(0.5);
+    double turned = Math.asin(lean / r); // about its long side, which takes r of it upwards
+    Vec3 low = new Vec3(1.5, 0, 1.5);
+    Vec3 along = new Vec3(r, 0, r);
+    Vec3 across =
+        new Vec3(r * Math.cos(turned), -Math.sin(turned), -r * Math.cos(turned)).times(high);
+    int first = sketch.point(low);
+    int second = sketch.point(low.along(along, 5).plus(across));
+    tetrahedron(sketch, first, second, sketch.point(low.along(along, 10)), new Vec3(5, 0, -100));
     Mesh mesh = sketch.mesh();
     WorkMesh work = new WorkMesh(mesh, HalfEdges.of(mesh), FacetTree.of(mesh));
     List<Vec3> patch =
-        List.of(
-            new Vec3(1, 0.05, 2), new Vec3(4, 0.05, 2), new Vec3(4, 3, 2), new Vec3(1, 3, 2.01));
-    return new HeightAbove(patch).over(work, 10);
+        List.of(new Vec3(3, -2, 4), new Vec3(7, -2, 4), new Vec3(7, 2, 6), new Vec3(3, 2, 6));
+    return new HeightAbove(patch).over(work, 12);
   }
 
-  @Test
-  void seesThroughNeedlesThatNoiseMayTurnButNotThroughFacesThatLean() {
-    assertThat(heightBesideStrips(0.14, 40)).isCloseTo(3, within(0.02));
-    assertThat(heightBesideStrips(1, 6)).isLessThan(0.02);
+  /** A facet that faces up, over a point so that all others face down or are upright. */
+  private static void tetrahedron(MeshSketch sketch, int a, int b, int c, Vec3 below) {
+    int d = sketch.point(below);
+    sketch.facet(a, b, c);
+    sketch.facet(b, a, d);
+    sketch.facet(c, b, d);
+    sketch.facet(a, c, d);
+  }
+
+  @ParameterizedTest(name = "{0} mm high, leaning {1}")
+  @CsvSource({"0.3, 0.05", "0.1, 0.15", "0.006, 0.22"})
+  void needlesOfAnUprightFaceThatNoiseLeansHideNothing(double high, double lean) {
+    assertThat(overALeaningFacet(high, lean)).isCloseTo(1, within(1e-9));
+  }
+
+  @ParameterizedTest(name = "{0} mm high, leaning {1}")
+  @CsvSource({"1, 0.05", "0.3, 0.15", "0.1, 0.3", "0.006, 0.3"})
+  void facetsThatLeanByMoreThanNoiseCount(double high, double lean) {
+    assertThat(overALeaningFacet(high, lean)).isCloseTo(0, within(1e-9));
   }
 
   private static double height(double[][] z, double x, double y) {
