@@ -22,12 +22,13 @@ final class Surface {
    *
    * @param leastHeight a facet that is less high than this, in millimetres, has no normal: rounding
    *     of its corners turns it anywhere
+   * @param noise how far noise may move corners apart that are one point, in millimetres
    */
-  Surface(Mesh mesh, HalfEdges halfEdges, double leastHeight) {
+  Surface(Mesh mesh, HalfEdges halfEdges, double leastHeight, double noise) {
     this.mesh = mesh;
     this.halfEdges = halfEdges;
     this.leastHeight = leastHeight;
-    this.welds = new Welds(mesh, halfEdges, leastHeight);
+    this.welds = new Welds(mesh, halfEdges, leastHeight, noise);
     this.normals = new float[3 * mesh.facetCount()];
     this.areas = new float[mesh.facetCount()];
     for (int facet = 0; facet < mesh.facetCount(); facet++) {
@@ -57,7 +58,7 @@ final class Surface {
         Math.max(
             px * px + py * py + pz * pz,
             Math.max(qx * qx + qy * qy + qz * qz, rx * rx + ry * ry + rz * rz));
-    if (norm > leastHeight * Math.sqrt(longest)) {
+    if (norm > leastHeight * Math.sqrt(longest) && !welds.isNeedle(facet)) {
       normals[3 * facet] = (float) (nx / norm);
       normals[3 * facet + 1] = (float) (ny / norm);
       normals[3 * facet + 2] = (float) (nz / norm);
@@ -92,6 +93,11 @@ final class Surface {
   /** The vertex that stands for all that are the same point but for rounding. */
   int welded(int vertex) {
     return welds.vertex(vertex);
+  }
+
+  /** The vertex that stands for all that are the same point but for rounding and noise. */
+  int near(int vertex) {
+    return welds.near(vertex);
   }
 
   /** Like {@link #across}, but looks through needles. */

@@ -95,11 +95,11 @@ final class WallGrower {
 
   /** Finds the wall around a seed; facets that belong to other walls are left alone. */
   Optional<WallModel> grow(int seed, FacetStates states) {
-    patch.start(seed, true);
-    Start start = start(states);
-    if (start == Start.UNCLEAR) {
-      patch.start(seed, false);
-      start = start(states);
+    Start start = Start.UNCLEAR;
+    for (Patch.Way way : Patch.Way.values()) {
+      if (start == Start.UNCLEAR && patch.start(seed, way)) {
+        start = start(states);
+      }
     }
     core = patch.inner(start == Start.NO_WALL ? NO_WALL_SHARE : INNER_SHARE);
     return start == Start.CLEAR ? spread(states) : Optional.empty();

@@ -69,6 +69,19 @@ class PinFinderTest {
   }
 
   @Test
+  void aPinOfTenFacetsWithARoundedRootIsFound() {
+    Lathe filleted = disc(10);
+    for (int k = 0; k <= 9; k++) {
+      double angle = Math.PI / 2 * k / 9;
+      filleted.ring(1 - Math.cos(angle), R + 1 - Math.sin(angle));
+    }
+    Pin pin = onlyPin(filleted.ring(12, R).sketch());
+
+    assertThat(pin.facetsPerTurn()).isEqualTo(10);
+    assertThat(pin.length()).isCloseTo(11, within(1e-6));
+  }
+
+  @Test
   void rootsAreCalledByTheirForm() {
     Lathe filleted = disc(48);
     for (int k = 0; k <= 6; k++) {
