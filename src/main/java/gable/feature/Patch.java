@@ -33,15 +33,15 @@ final class Patch {
   /** Cosine of the largest angle between two bends of one prismatic wall: 15 degrees. */
   private static final double ALONG = Math.cos(Math.toRadians(15));
 
-  /** Which bends a patch crosses, to be tried in this order. */
+  /** Which bends a patch crosses. */
   enum Way {
     /**
      * Bends that run along the one at the seed: right for a prismatic wall, and keeps the patch out
      * of a cone or rounding at its end.
      */
-    STRICTLY_ALONG,
-    /** The same, with more noise inside the strips of a coarse wall. */
     ALONG,
+    /** The same, with less noise inside the strips of a coarse wall. */
+    STRICTLY_ALONG,
     /** All that are smooth. */
     ANY
   }
@@ -56,6 +56,7 @@ final class Patch {
   private boolean along;
   private int bendFrom;
   private int bendTo;
+  private double flat;
   private double flatCosine;
 
   /**
@@ -78,21 +79,24 @@ final class Patch {
    * Starts anew from a seed.
    *
    * @param way which bends to cross
-   * @return false if the patch would be the same as with the way before this
    */
-  boolean start(int seed, Way way) {
+  void start(int seed, Way way) {
     along = way != Way.ANY;
     bendFrom = seed;
     bendTo = Seeds.sharpestBend(surface, seed);
-    double share = FLAT_SHARE * surface.turn(bendFrom, bendTo);
-    flatCosine = Math.cos(way == Way.STRICTLY_ALONG ? Math.min(MOST_FLAT, share) : share);
+    flat = FLAT_SHARE * surface.turn(bendFrom, bendTo);
+    flatCosine = Math.cos(way == Way.STRICTLY_ALONG ? Math.min(MOST_FLAT, flat) : flat);
     facets.clear();
     bends.clear();
     facets.add(seed);
     remember(seed, seed);
     head = 0;
     levels = 0;
-    return way != Way.ALONG || share > MOST_FLAT;
+  }
+
+  /** True if the patch may be another one when it starts strictly along the bend at its seed. */
+  boolean isCoarse() {
+    return flat > MOST_FLAT;
   }
 
   PatchBends bends() {

@@ -2,6 +2,7 @@ package gable.feature;
 
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
+import java.util.Arrays;
 
 /**
  * A mesh with what finding asks of it again and again: unit normals, and how sharply facets meet.
@@ -28,11 +29,16 @@ final class Surface {
     this.mesh = mesh;
     this.halfEdges = halfEdges;
     this.leastHeight = leastHeight;
-    this.welds = new Welds(mesh, halfEdges, leastHeight, noise);
     this.normals = new float[3 * mesh.facetCount()];
     this.areas = new float[mesh.facetCount()];
     for (int facet = 0; facet < mesh.facetCount(); facet++) {
       fill(facet);
+    }
+    this.welds = Welds.of(mesh, halfEdges, leastHeight, noise, normals);
+    for (int facet = 0; facet < mesh.facetCount() && !welds.isEmpty(); facet++) {
+      if (welds.isNeedle(facet)) {
+        Arrays.fill(normals, 3 * facet, 3 * facet + 3, 0);
+      }
     }
   }
 
@@ -58,7 +64,7 @@ final class Surface {
         Math.max(
             px * px + py * py + pz * pz,
             Math.max(qx * qx + qy * qy + qz * qz, rx * rx + ry * ry + rz * rz));
-    if (norm > leastHeight * Math.sqrt(longest) && !welds.isNeedle(facet)) {
+    if (norm > leastHeight * Math.sqrt(longest)) {
       normals[3 * facet] = (float) (nx / norm);
       normals[3 * facet + 1] = (float) (ny / norm);
       normals[3 * facet + 2] = (float) (nz / norm);

@@ -1,6 +1,7 @@
 package gable.feature;
 
 import gable.geom.Tolerances;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -95,11 +96,18 @@ final class WallGrower {
 
   /** Finds the wall around a seed; facets that belong to other walls are left alone. */
   Optional<WallModel> grow(int seed, FacetStates states) {
+    Optional<WallModel> wall = grow(seed, states, List.of(Patch.Way.ALONG, Patch.Way.ANY));
+    if (wall.filter(this::isCylinder).isPresent() || !patch.isCoarse()) {
+      return wall;
+    }
+    return grow(seed, states, List.of(Patch.Way.STRICTLY_ALONG));
+  }
+
+  private Optional<WallModel> grow(int seed, FacetStates states, List<Patch.Way> ways) {
     Start start = Start.UNCLEAR;
-    for (Patch.Way way : Patch.Way.values()) {
-      if (start == Start.UNCLEAR && patch.start(seed, way)) {
-        start = start(states);
-      }
+    for (int k = 0; k < ways.size() && start == Start.UNCLEAR; k++) {
+      patch.start(seed, ways.get(k));
+      start = start(states);
     }
     core = patch.inner(start == Start.NO_WALL ? NO_WALL_SHARE : INNER_SHARE);
     return start == Start.CLEAR ? spread(states) : Optional.empty();
