@@ -14,12 +14,21 @@ import java.util.List;
 final class HeightAbove {
 
   /**
-   * Sine of the lean below which a facet is upright. Derived: corners that stray by 10 micrometres
-   * lean a facet of one millimetre by 0.02. What a face of this lean hides is a strip beside it
-   * that is 0.02 times as wide as the material is high: under 1.2 mm it is 0.024 mm, far less than
-   * a line.
+   * Sine of the lean below which a facet of a millimetre or more is upright. Derived: corners that
+   * stray by 10 micrometres lean a facet of one millimetre by 0.02. What a face of this lean hides
+   * is a strip beside it that is 0.02 times as wide as the material is high: under 1.2 mm it is
+   * 0.024 mm, far less than a line.
    */
   private static final double UPRIGHT = 0.02;
+
+  /** A facet this many times as long as high is a needle. */
+  private static final double SLENDER = 20;
+
+  /**
+   * The same for needles, of which the same noise leans one of height b by 0.02 mm / b: no more
+   * than this, so that a face that leans by 15 degrees counts however it was cut into facets.
+   */
+  private static final double MOST_UPRIGHT = 0.25;
 
   private final List<Vec3> patch;
   private final Vec3 normal;
@@ -74,7 +83,13 @@ final class HeightAbove {
 
   private static boolean facesUp(Vec3 a, Vec3 b, Vec3 c) {
     Vec3 up = b.minus(a).cross(c.minus(a));
-    return up.z() > UPRIGHT * up.norm();
+    double area = up.norm();
+    if (!(up.z() > UPRIGHT * area)) {
+      return false;
+    }
+    double longest = Math.max(a.distance(b), Math.max(b.distance(c), c.distance(a)));
+    double height = area / longest;
+    return longest < SLENDER * height || up.z() > Math.min(MOST_UPRIGHT, UPRIGHT / height) * area;
   }
 
   /** Sign of the turn of the patch seen from above. */

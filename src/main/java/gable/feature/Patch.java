@@ -24,9 +24,9 @@ final class Patch {
 
   /**
    * The same for coarse walls, in radians: a degree. A rounding that goes on from a wall by less
-   * than this has its next ring 1.2 micrometres off the wall for 2 mm of radius (derived: c (1 − cos
-   * 2 β)), which does not matter; of ten facets the share above lets in 5.4 degrees, the first band
-   * of a rounding in eight steps.
+   * than this has its next ring 1.2 micrometres off the wall for 2 mm of radius (derived: c (1 −
+   * cos 2 β)), which does not matter; of ten facets the share above lets in 5.4 degrees, the first
+   * band of a rounding in eight steps.
    */
   private static final double MOST_FLAT = Math.toRadians(1);
 

@@ -91,7 +91,10 @@ final class WallReader {
     ArcEnds ends = ArcEnds.of(mesh, cylinder, loops);
     boolean thread = ends.turns() > LEAST_THREAD;
     boolean small = coverage.covered() < LEAST_ARC && !thread;
-    if (small || ends.low().isEmpty() || ends.high().isEmpty() || Lean.rms(surface, facets, cylinder) > LEANING) {
+    if (small
+        || ends.low().isEmpty()
+        || ends.high().isEmpty()
+        || Lean.rms(surface, facets, cylinder) > LEANING) {
       note(Note.Kind.ARC, cylinder, coverage.covered());
       return Optional.empty();
     }

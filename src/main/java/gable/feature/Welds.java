@@ -35,8 +35,7 @@ final class Welds {
    * @param noise corners farther apart than this are never one point
    * @param normals unit normals of the facets, by which needles are told that noise has turned
    */
-  static Welds of(
-      Mesh mesh, HalfEdges halfEdges, double rounding, double noise, float[] normals) {
+  static Welds of(Mesh mesh, HalfEdges halfEdges, double rounding, double noise, float[] normals) {
     var same = new VertexSets(mesh);
     var linked = new VertexSets(mesh);
     double most = Math.max(rounding, noise);

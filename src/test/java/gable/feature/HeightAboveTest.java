@@ -12,6 +12,7 @@ import gable.mesh.WorkMesh;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -83,6 +84,49 @@ class HeightAboveTest {
     }
     // a step of the raster is at most 17/400 mm, and the face is nowhere steeper than 2
     assertThat(found).isLessThanOrEqualTo(sampled + 1e-9).isCloseTo(sampled, within(0.15));
+  }
+
+  /**
+   * Height over a patch that rises to a millimetre below a flat top and passes through an upright
+   * face; of the face there is one facet, 10 mm long and running up at 45 degrees.
+   *
+   * @param high how high the facet is, across its length
+   * @param lean sine of its lean: it faces up by so much
+   */
+  private static double overALeaningFacet(double high, double lean) {
+    var sketch = new MeshSketch();
+    int a = sketch.point(new Vec3(-20, -20, 7));
+    int b = sketch.point(new Vec3(30, -20, 7));
+    int c = sketch.point(new Vec3(30, 20, 7));
+    sketch.facet(a, b, c);
+    sketch.facet(a, c, sketch.point(new Vec3(-20, 20, 7)));
+    double r = Math.sqrt(0.5);
+    double turned = Math.asin(lean / r); // about its long side, which takes r of it upwards
+    Vec3 low = new Vec3(1.5, 0, 1.5);
+    Vec3 along = new Vec3(r, 0, r);
+    Vec3 across =
+        new Vec3(r * Math.cos(turned), -Math.sin(turned), -r * Math.cos(turned)).times(high);
+    sketch.facet(
+        sketch.point(low),
+        sketch.point(low.along(along, 5).plus(across)),
+        sketch.point(low.along(along, 10)));
+    Mesh mesh = sketch.mesh();
+    WorkMesh work = new WorkMesh(mesh, HalfEdges.of(mesh), FacetTree.of(mesh));
+    List<Vec3> patch =
+        List.of(new Vec3(3, -2, 4), new Vec3(7, -2, 4), new Vec3(7, 2, 6), new Vec3(3, 2, 6));
+    return new HeightAbove(patch).over(work, 12);
+  }
+
+  @ParameterizedTest(name = "{0} mm high, leaning {1}")
+  @CsvSource({"0.3, 0.05", "0.1, 0.15", "0.006, 0.22"})
+  void needlesOfAnUprightFaceThatNoiseLeansHideNothing(double high, double lean) {
+    assertThat(overALeaningFacet(high, lean)).isCloseTo(1, within(1e-9));
+  }
+
+  @ParameterizedTest(name = "{0} mm high, leaning {1}")
+  @CsvSource({"1, 0.05", "0.3, 0.15", "0.1, 0.3", "0.006, 0.3"})
+  void facetsThatLeanByMoreThanNoiseCount(double high, double lean) {
+    assertThat(overALeaningFacet(high, lean)).isCloseTo(0, within(1e-9));
   }
 
   private static double height(double[][] z, double x, double y) {
