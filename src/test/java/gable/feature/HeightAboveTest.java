@@ -97,24 +97,31 @@ class HeightAboveTest {
     var sketch = new MeshSketch();
     int a = sketch.point(new Vec3(-20, -20, 7));
     int b = sketch.point(new Vec3(30, -20, 7));
-    int c = sketch.point(new Vec3(30, 20, 7));
-    sketch.facet(a, b, c);
-    sketch.facet(a, c, sketch.point(new Vec3(-20, 20, 7)));
+    int c = sketch.point(new Vec3(5, 40, 7));
+    tetrahedron(sketch, a, b, c, new Vec3(5, 0, 6.9));
     double r = Math.sqrt(0.5);
     double turned = Math.asin(lean / r); // about its long side, which takes r of it upwards
     Vec3 low = new Vec3(1.5, 0, 1.5);
     Vec3 along = new Vec3(r, 0, r);
     Vec3 across =
         new Vec3(r * Math.cos(turned), -Math.sin(turned), -r * Math.cos(turned)).times(high);
-    sketch.facet(
-        sketch.point(low),
-        sketch.point(low.along(along, 5).plus(across)),
-        sketch.point(low.along(along, 10)));
+    int first = sketch.point(low);
+    int second = sketch.point(low.along(along, 5).plus(across));
+    tetrahedron(sketch, first, second, sketch.point(low.along(along, 10)), new Vec3(5, 0, -100));
     Mesh mesh = sketch.mesh();
     WorkMesh work = new WorkMesh(mesh, HalfEdges.of(mesh), FacetTree.of(mesh));
     List<Vec3> patch =
         List.of(new Vec3(3, -2, 4), new Vec3(7, -2, 4), new Vec3(7, 2, 6), new Vec3(3, 2, 6));
     return new HeightAbove(patch).over(work, 12);
+  }
+
+  /** A facet that faces up, over a point so that all others face down or are upright. */
+  private static void tetrahedron(MeshSketch sketch, int a, int b, int c, Vec3 below) {
+    int d = sketch.point(below);
+    sketch.facet(a, b, c);
+    sketch.facet(b, a, d);
+    sketch.facet(c, b, d);
+    sketch.facet(a, c, d);
   }
 
   @ParameterizedTest(name = "{0} mm high, leaning {1}")
