@@ -73,7 +73,7 @@ final class VertexSets {
     var sets = new VertexSets(mesh);
     for (int vertex = 0; vertex < parents.length; vertex++) {
       int first = first(vertex);
-      if (first != vertex && boxes.get(first).diagonal() <= most) {
+      if (first != vertex && boxes.getOrDefault(first, Box3.EMPTY).diagonal() <= most) {
         sets.join(vertex, first);
       }
       if (others.first(vertex) != vertex) {
