@@ -27,6 +27,13 @@ final class TipMeasure {
   /** Least depth of a hole in a tip, in millimetres. */
   private static final double HOLE = 0.002;
 
+  /**
+   * By which share of the tolerance over its height corners that stray turn a facet: it is six
+   * standard deviations, of which corners that stray evenly are off by √3, two of them by twice
+   * that.
+   */
+  private static final double TURNED = 2 * Math.sqrt(3) / 6;
+
   /** Width from which a face is one, in tolerances: a cone of 11 degrees rises by two in it. */
   private static final double FACE = 10;
 
@@ -166,7 +173,7 @@ final class TipMeasure {
         continue;
       }
       double height = height(facet);
-      double noise = tolerance / height; // by which corners that stray may turn it
+      double noise = TURNED * tolerance / height;
       if (surface.isSliver(facet) || height < LEDGE || noise > SAME_CONE) {
         continue;
       }
