@@ -55,8 +55,8 @@ function closedDoor(input, output, report, exit, fault) {
 }
 
 const isClosed = (mesh) => {
-  const { open, bad } = topology(mesh);
-  return open === 0 && bad === 0;
+  const { open, bad, volume } = topology(mesh);
+  return open === 0 && bad === 0 && volume > 0; // less when it is inside out
 };
 const isSolid = (mesh) => isClosed(mesh) || isClosed(joinedByPlace(mesh));
 const printedSolids = (pack) => {

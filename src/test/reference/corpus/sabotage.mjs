@@ -98,6 +98,8 @@ assert.deepEqual(door({}).faults, []);
 caught('an open mesh written', 'identity', door({ output: pack(broken) }));
 caught('an open mesh refused without a word', 'reason', door({ report: { notices: [], features: [] } }));
 caught('an open mesh let through', 'run', door({ exit: 0 }));
+const turned = { ...mesh, corners: Uint32Array.from(mesh.corners, (_, i) => mesh.corners[i % 3 === 1 ? i + 1 : i % 3 === 2 ? i - 1 : i]) };
+assert.deepEqual(door({ input: pack(turned) }).faults, []);
 // An open mesh and a solid in one build: the file is written, the open mesh as it was.
 const together = (open) => writePackage({
   ...model, objects: [{ ...model.objects[0], mesh: open }, { ...model.objects[0], id: 77, mesh }],
