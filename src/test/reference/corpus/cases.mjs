@@ -43,12 +43,17 @@ export function makeCase({ family, k, treatment = 'none', placement = 'plain', s
     const features = sketch.features.map((f) => withEnds(moved(f, map), hostMesh));
     const extra = sketch.extra && { ...sketch.extra, mesh: toMesh(place(sketch.extra.solid, map)) };
     const base = { mesh: joined(toMesh(solid), overlay && toMesh(place(overlay, middle))), features, extra, solid: host };
-    const name = [kebab(family), k, ...(treatment === 'none' ? [] : [kebab(treatment)]), ...(placement === 'plain' ? [] : [kebab(placement)])].join('-');
+    const name = nameOf({ family, k, treatment, placement });
     const done = placed(treated(base, treatment, random), placement, random);
     return { name, model: { ...done.model, title: name }, truth: truthOf({ name, family, treatment, placement, seed }, done, volumes(host, features, placement)) };
   } finally {
     release();
   }
+}
+
+/** What a case is called, before it is made. */
+export function nameOf({ family, k, treatment = 'none', placement = 'plain' }) {
+  return [kebab(family), k, ...(treatment === 'none' ? [] : [kebab(treatment)]), ...(placement === 'plain' ? [] : [kebab(placement)])].join('-');
 }
 
 const kebab = (name) => name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`);

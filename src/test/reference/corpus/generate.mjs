@@ -2,10 +2,12 @@
 //
 //   node generate.mjs --out DIR [--rounds N] [--treated N] [--family NAME]    the fixed set
 //   node generate.mjs --out DIR --count N --seed S [--family NAME]             N cases by chance
+//
+// With --only NAME,NAME nothing else is written.
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { truthText, writtenCase } from './cases.mjs';
+import { nameOf, truthText, writtenCase } from './cases.mjs';
 import { options } from './options.mjs';
 import { casesOf, drawnCases } from './plan.mjs';
 
@@ -16,8 +18,9 @@ const list = options.count
   : casesOf(Number(options.rounds ?? 4), Number(options.treated ?? 4));
 let made = 0;
 const rough = [];
+const only = options.only?.split(',');
 for (const entry of list) {
-  if (options.family && options.family !== entry.family) continue;
+  if (options.family && options.family !== entry.family || only && !only.includes(nameOf(entry))) continue;
   try {
     const { name, bytes, truth } = writtenCase(entry);
     writeFileSync(join(out, `${name}.3mf`), bytes);

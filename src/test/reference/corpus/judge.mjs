@@ -39,13 +39,41 @@ export function judge({ truth, input, output, again, report, exit, said = '' }) 
   return verdict;
 }
 
-/** A mesh that is no solid is refused with its reason, and nothing is written. */
+/**
+ * A mesh that is no solid is refused with its reason. Where it is all there is, nothing is written;
+ * beside a solid the file is, and that mesh in it as it was.
+ */
 function closedDoor(input, output, report, exit, fault) {
-  if (exit !== 5) fault('run', `a mesh that is no solid ended with exit code ${exit}`);
-  if (output) fault('identity', 'a mesh that is no solid was written');
-  if ((report?.features ?? []).some((f) => f.outcome === 'reshaped')) fault('identity', 'a mesh that is no solid was reshaped');
+  const solids = printedSolids(readPackage(input));
+  const reshaped = (report?.features ?? []).filter((f) => f.outcome === 'reshaped');
+  if (exit !== (solids.length ? 0 : 5)) fault('run', `a mesh that is no solid ${solids.length ? 'beside a solid ' : ''}ended with exit code ${exit}`);
+  if (output && !solids.length) fault('identity', 'a mesh that is no solid was written');
+  if (!output && solids.length) fault('run', 'a solid was not written because of a mesh that is none');
+  if (output && solids.length) besideSolids(input, output, reshaped, fault);
+  if (reshaped.some((f) => !solids.some((o) => String(o.id) === String(f.objectId)))) fault('identity', 'a mesh that is no solid was reshaped');
   if (!(report?.notices ?? []).some((n) => n.level === 'error')) fault('reason', 'refused without a reason');
 }
+
+const isClosed = (mesh) => {
+  const { open, bad, volume } = topology(mesh);
+  return open === 0 && bad === 0 && volume > 0; // less when it is inside out
+};
+const isSolid = (mesh) => isClosed(mesh) || isClosed(joinedByPlace(mesh));
+const printedSolids = (pack) => {
+  const placed = new Set(placements(pack).map(({ object }) => object));
+  return [...pack.objects.values()].filter((o) => o.mesh && o.type === 'model' && placed.has(o.key) && isSolid(o.mesh));
+};
+
+function besideSolids(input, output, reshaped, fault) {
+  if (!reshaped.length && !input.equals(output)) fault('identity', 'nothing was reshaped, yet the file differs');
+  const [before, after] = [readPackage(input), readPackage(output)];
+  for (const [key, { mesh }] of before.objects) {
+    if (mesh && !isSolid(mesh) && textFaults(mesh, after.objects.get(key)?.mesh, WHERE_IT_IS, () => false).length) {
+      fault('identity', `object ${key}, which is no solid, changed`);
+    }
+  }
+}
+const WHERE_IT_IS = [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0];
 
 /** Finding and outcomes, by truth. */
 function finding(truth, report, verdict) {
@@ -140,7 +168,7 @@ function result(truth, input, output, again, pairs, report, verdict, fault) {
   });
   for (const [id, object] of before.objects) {
     if (!object.mesh || wasPlaced.some((p) => p.object === id)) continue;
-    if (textFaults(object.mesh, after.objects.get(id)?.mesh, [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0], () => false).length) fault('identity', `object ${id}, which is not printed, changed`);
+    if (textFaults(object.mesh, after.objects.get(id)?.mesh, WHERE_IT_IS, () => false).length) fault('identity', `object ${id}, which is not printed, changed`);
   }
   return undefined;
 }

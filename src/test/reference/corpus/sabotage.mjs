@@ -68,7 +68,8 @@ const shy = verdictOf(mesh, { report: { features: [{ ...report.features[0], outc
 assert.ok(missedBars([shy]).length > 0 && shy.shy.length === 1, 'a bore left without need');
 const stubborn = judge({ truth: { ...truth, features: [{ ...feature, expect: 'leave' }] }, input, output: pack(honest), again: pack(honest), report, exit: 0 });
 assert.ok(stubborn.bold.length === 1 && missedBars([stubborn]).length > 0, 'a hole reshaped that must be left');
-const open = judge({ truth: { ...truth, input: 'unsound' }, input, output: pack(honest), again: pack(honest), report, exit: 0 });
+const broken = { ...mesh, corners: mesh.corners.slice(3) };
+const open = judge({ truth: { ...truth, input: 'unsound' }, input: pack(broken), output: pack(honest), again: pack(honest), report, exit: 0 });
 assert.ok(missedBars([open]).length > 0, 'an open mesh reshaped');
 assert.equal(difference(report, report, true), undefined);
 const other = { features: [{ ...report.features[0], outcome: 'left' }] };
@@ -92,11 +93,24 @@ caught('a reason that is not true', 'reason', leftFor('polygon'));
 caught('a pin taken for a bore', 'ghost', leftFor('thin-roof', { kind: 'pin', find: 'may' }));
 assert.ok(kinds(leftFor('not-round', { kind: 'thread', why: ['thread'], shape: 'thread' })).includes('unsaid'), 'a thread called round');
 assert.ok(missedBars([leftFor('not-round', { kind: 'thread', why: ['thread'], shape: 'thread' })]).some((m) => m.includes('unsaid')), 'the bar for threads');
-const door = (over) => judge({ truth: { ...truth, input: 'unsound' }, input, report: { notices: [{ level: 'error', code: 'mesh-open' }], features: [] }, exit: 5, ...over });
+const door = (over) => judge({ truth: { ...truth, input: 'unsound' }, input: pack(broken), report: { notices: [{ level: 'error', code: 'mesh-open' }], features: [] }, exit: 5, ...over });
 assert.deepEqual(door({}).faults, []);
-caught('an open mesh written', 'identity', door({ output: input }));
+caught('an open mesh written', 'identity', door({ output: pack(broken) }));
 caught('an open mesh refused without a word', 'reason', door({ report: { notices: [], features: [] } }));
 caught('an open mesh let through', 'run', door({ exit: 0 }));
+const turned = { ...mesh, corners: Uint32Array.from(mesh.corners, (_, i) => mesh.corners[i % 3 === 1 ? i + 1 : i % 3 === 2 ? i - 1 : i]) };
+assert.deepEqual(door({ input: pack(turned) }).faults, []);
+// An open mesh and a solid in one build: the file is written, the open mesh as it was.
+const together = (open) => writePackage({
+  ...model, objects: [{ ...model.objects[0], mesh: open }, { ...model.objects[0], id: 77, mesh }],
+  items: [...model.items, { object: 77, transform: [1, 0, 0, 0, 1, 0, 0, 0, 1, 200, 0, 0] }], spelling: 'exact',
+});
+const pair = together(broken);
+const shared = (over) => door({ input: pair, output: pair, exit: 0, ...over });
+assert.deepEqual(shared({}).faults, []);
+caught('a solid refused for an open mesh beside it', 'run', shared({ output: undefined, exit: 5 }));
+caught('an open mesh beside a solid refused without a word', 'reason', shared({ report: { notices: [], features: [] } }));
+caught('an open mesh beside a solid mended unasked', 'identity', shared({ output: together(mesh) }));
 
 // Every triangle with vertices of its own: closed by places only.
 const first = new Map();

@@ -45,7 +45,8 @@ public final class FeatureFinder {
   private FeatureFinder(Mesh mesh, HalfEdges halfEdges, Tolerances tolerances) {
     // rounding by g turns a facet of height b by 2 g / b: above a quarter of a radian it is a
     // sliver
-    this.surface = new Surface(mesh, halfEdges, 8 * tolerances.coordinateGrid());
+    this.surface =
+        new Surface(mesh, halfEdges, 8 * tolerances.coordinateGrid(), tolerances.noise());
     this.states = new FacetStates(mesh.facetCount());
     this.measure = new WallMeasure(surface);
     this.grower = new WallGrower(surface, tolerances, measure);

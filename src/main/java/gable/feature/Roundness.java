@@ -17,12 +17,17 @@ final class Roundness {
 
   /**
    * Both ends of a ruling stray alike where coordinates are rounded, so that corners on two rims
-   * tell half as much as their number says.
+   * tell half as much as their number says. As many must be at either rim: where a wall runs into
+   * the first band of a rounding, they are twice as many at that end, a third of all too many.
    */
   private static final int FEWEST_ON_TWO_RIMS = 4 * ON_TWO_RIMS;
 
-  /** Share of half the length beyond which a corner is at a rim. */
-  private static final double AT_RIM = 0.9;
+  /**
+   * Share of half the length beyond which a corner is at a rim: a square one, written to two
+   * decimals, of a bore of a millimetre and longer. The first band of a rounding ends nearer to the
+   * middle.
+   */
+  private static final double AT_RIM = 0.99;
 
   /** Form counts if it is this many times what remains without it. */
   private static final double CLEARLY = 2;
@@ -51,12 +56,15 @@ final class Roundness {
     double middle = (high + low) / 2;
     var regression = new Regression(ALL);
     double[] row = new double[ALL + 1];
-    boolean onTwoRims = true;
+    int upper = 0;
+    int lower = 0;
     for (int k = 0; k < count; k++) {
       fill(row, centred, mesh.point(corners[k]), middle, half);
       regression.add(row, 1);
-      onTwoRims &= Math.abs(row[3]) > AT_RIM;
+      upper += row[3] > AT_RIM ? 1 : 0;
+      lower += row[3] < -AT_RIM ? 1 : 0;
     }
+    boolean onTwoRims = upper + lower == count && 4 * Math.abs(upper - lower) <= count;
     if (onTwoRims && count < FEWEST_ON_TWO_RIMS) {
       return true; // too few as well
     }

@@ -2,6 +2,7 @@ package gable.feature;
 
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
+import java.util.Arrays;
 
 /**
  * A mesh with what finding asks of it again and again: unit normals, and how sharply facets meet.
@@ -22,16 +23,22 @@ final class Surface {
    *
    * @param leastHeight a facet that is less high than this, in millimetres, has no normal: rounding
    *     of its corners turns it anywhere
+   * @param noise how far noise may move corners apart that are one point, in millimetres
    */
-  Surface(Mesh mesh, HalfEdges halfEdges, double leastHeight) {
+  Surface(Mesh mesh, HalfEdges halfEdges, double leastHeight, double noise) {
     this.mesh = mesh;
     this.halfEdges = halfEdges;
     this.leastHeight = leastHeight;
-    this.welds = new Welds(mesh, halfEdges, leastHeight);
     this.normals = new float[3 * mesh.facetCount()];
     this.areas = new float[mesh.facetCount()];
     for (int facet = 0; facet < mesh.facetCount(); facet++) {
       fill(facet);
+    }
+    this.welds = Welds.of(mesh, halfEdges, leastHeight, noise, normals);
+    for (int facet = 0; facet < mesh.facetCount() && !welds.isEmpty(); facet++) {
+      if (welds.isNeedle(facet)) {
+        Arrays.fill(normals, 3 * facet, 3 * facet + 3, 0);
+      }
     }
   }
 
@@ -92,6 +99,11 @@ final class Surface {
   /** The vertex that stands for all that are the same point but for rounding. */
   int welded(int vertex) {
     return welds.vertex(vertex);
+  }
+
+  /** The vertex that stands for all that are the same point but for rounding and noise. */
+  int near(int vertex) {
+    return welds.near(vertex);
   }
 
   /** Like {@link #across}, but looks through needles. */

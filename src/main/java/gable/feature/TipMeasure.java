@@ -27,6 +27,16 @@ final class TipMeasure {
   /** Least depth of a hole in a tip, in millimetres. */
   private static final double HOLE = 0.002;
 
+  /**
+   * By which share of the tolerance over its height corners that stray turn a facet: it is six
+   * standard deviations, of which corners that stray evenly are off by √3, two of them by twice
+   * that.
+   */
+  private static final double TURNED = 2 * Math.sqrt(3) / 6;
+
+  /** Width from which a face is one, in tolerances: a cone of 11 degrees rises by two in it. */
+  private static final double FACE = 10;
+
   private final Surface surface;
   private final Mesh mesh;
   private final Set<Integer> wall = new HashSet<>();
@@ -147,33 +157,49 @@ final class TipMeasure {
     if (above <= tolerance) {
       return TipKind.FLAT;
     }
-    return narrowing(plane);
+    return narrowing(plane, above);
   }
 
   /**
    * A tip that reaches beyond the end of its wall: by a cone, to a face or a point, or otherwise.
    */
-  private TipKind narrowing(Plane plane) {
+  private TipKind narrowing(Plane plane, double above) {
     double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
-    boolean face = false;
+    double face = 0;
     for (int facet : tip) {
-      if (surface.isSliver(facet) || height(facet) < LEDGE) {
+      if (isAtTop(facet, plane, above)) {
+        face += surface.twiceArea(facet) / 2;
+        continue;
+      }
+      double height = height(facet);
+      double noise = TURNED * tolerance / height;
+      if (surface.isSliver(facet) || height < LEDGE || noise > SAME_CONE) {
         continue;
       }
       Vec3 normal = new Vec3(surface.nx(facet), surface.ny(facet), surface.nz(facet));
-      if (normal.dot(plane.normal()) >= Math.cos(SAME)) {
-        face = true;
+      if (normal.dot(plane.normal()) >= Math.cos(SAME + noise)) {
+        face += surface.twiceArea(facet) / 2;
         continue;
       }
       double angle = meridian(facet, normal);
-      least = Math.min(least, angle);
-      most = Math.max(most, angle);
+      least = Math.min(least, angle + noise);
+      most = Math.max(most, angle - noise);
     }
     if (most - least > SAME_CONE) {
       return TipKind.ROUNDED;
     }
-    return face ? TipKind.CHAMFERED : TipKind.CONICAL;
+    // where corners stray, some facets beside a point lie as high as it
+    return face > FACE * FACE * tolerance * tolerance ? TipKind.CHAMFERED : TipKind.CONICAL;
+  }
+
+  private boolean isAtTop(int facet, Plane plane, double above) {
+    for (int k = 0; k < 3; k++) {
+      if (heightOver(plane, mesh.point(mesh.corner(facet, k))) < above - 2 * tolerance) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private double height(int facet) {

@@ -1,6 +1,7 @@
 package gable.feature;
 
 import gable.geom.Tolerances;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -47,6 +48,9 @@ final class WallGrower {
   private static final double ALMOST_FULL = Math.toRadians(345);
 
   private static final int FEWEST = 8;
+
+  private static final List<Patch.Way> USUAL = List.of(Patch.Way.ALONG, Patch.Way.ANY);
+  private static final List<Patch.Way> STRICT = List.of(Patch.Way.STRICTLY_ALONG);
 
   private final Surface surface;
   private final Tolerances tolerances;
@@ -95,15 +99,25 @@ final class WallGrower {
 
   /** Finds the wall around a seed; facets that belong to other walls are left alone. */
   Optional<WallModel> grow(int seed, FacetStates states) {
-    return begins(seed, states) ? spread(states) : Optional.empty();
+    Optional<WallModel> wall = begins(seed, states, USUAL) ? spread(states) : Optional.empty();
+    if (wall.filter(this::isCylinder).isPresent() || !patch.isCoarse()) {
+      return wall;
+    }
+    return begins(seed, states, STRICT) ? spread(states) : Optional.empty();
+  }
+
+  /**
+   * False if no wall begins at a seed whichever way; then it leaves what {@link #grow} would leave.
+   */
+  boolean begins(int seed, FacetStates states) {
+    return begins(seed, states, USUAL) || patch.isCoarse() && begins(seed, states, STRICT);
   }
 
   /** Takes the patch around a seed; true if it tells a circle, from which a wall may grow. */
-  boolean begins(int seed, FacetStates states) {
-    patch.start(seed, true);
-    Start start = start(states);
-    if (start == Start.UNCLEAR) {
-      patch.start(seed, false);
+  private boolean begins(int seed, FacetStates states, List<Patch.Way> ways) {
+    Start start = Start.UNCLEAR;
+    for (int k = 0; k < ways.size() && start == Start.UNCLEAR; k++) {
+      patch.start(seed, ways.get(k));
       start = start(states);
     }
     core = patch.inner(start == Start.NO_WALL ? NO_WALL_SHARE : INNER_SHARE);

@@ -136,17 +136,24 @@ final class WallMeasure {
     sumNormals(facets);
     corners.clear();
     double least = LEAST_SHORTFALL * step * step;
-    for (int k = 0; step > 0 && k < touched.size(); k++) {
-      double count = sums[4 * k + 3];
-      double square =
-          sums[4 * k] * sums[4 * k]
-              + sums[4 * k + 1] * sums[4 * k + 1]
-              + sums[4 * k + 2] * sums[4 * k + 2];
-      if (count > 1 && 1 - square / (count * count) >= least) {
-        corners.add(touched.get(k));
+    for (int k = 0; step > 0 && k < facets.size(); k++) {
+      for (int c = 0; c < 3 && !surface.isSliver(facets.get(k)); c++) {
+        int vertex = mesh.corner(facets.get(k), c);
+        if (isAtBend(touched.position(surface.near(vertex)), least)) {
+          corners.add(surface.welded(vertex));
+        }
       }
     }
     return step;
+  }
+
+  private boolean isAtBend(int k, double least) {
+    double count = sums[4 * k + 3];
+    double square =
+        sums[4 * k] * sums[4 * k]
+            + sums[4 * k + 1] * sums[4 * k + 1]
+            + sums[4 * k + 2] * sums[4 * k + 2];
+    return count > 1 && 1 - square / (count * count) >= least;
   }
 
   private double step(IndexSet facets) {
@@ -176,7 +183,7 @@ final class WallMeasure {
         continue;
       }
       for (int c = 0; c < 3; c++) {
-        int vertex = surface.welded(mesh.corner(facet, c));
+        int vertex = surface.near(mesh.corner(facet, c));
         boolean fresh = touched.add(vertex);
         int at = 4 * touched.position(vertex);
         if (at + 4 > sums.length) {

@@ -22,9 +22,6 @@ final class WallReader {
   /** Facets of an arc that lean more than this, a sine, are a band of a rounding. */
   private static final double LEANING = 0.03;
 
-  /** An edge of which this share goes about the axis belongs to an end, not to a side. */
-  private static final double ACROSS = 0.2;
-
   /** A roof set off from an uneven wall leaves ledges up to this width, in millimetres. */
   private static final double LEDGE = 0.06;
 
@@ -91,16 +88,18 @@ final class WallReader {
       Cylinder cylinder,
       List<BoundaryLoops.Loop> loops) {
     Coverage coverage = Coverage.of(mesh, facets.items(), facets.size(), cylinder);
-    List<Integer> low = new ArrayList<>();
-    List<Integer> high = new ArrayList<>();
-    double turns = splitAround(loops, cylinder, low, high);
-    boolean thread = turns > LEAST_THREAD;
+    ArcEnds ends = ArcEnds.of(mesh, cylinder, loops);
+    boolean thread = ends.turns() > LEAST_THREAD;
     boolean small = coverage.covered() < LEAST_ARC && !thread;
-    if (small || low.isEmpty() || high.isEmpty() || Lean.rms(surface, facets, cylinder) > LEANING) {
+    if (small
+        || ends.low().isEmpty()
+        || ends.high().isEmpty()
+        || Lean.rms(surface, facets, cylinder) > LEANING) {
       note(Note.Kind.ARC, cylinder, coverage.covered());
       return Optional.empty();
     }
-    Bore.Builder builder = assemble(facets, corners, model, tolerance, cylinder, low, high);
+    Bore.Builder builder =
+        assemble(facets, corners, model, tolerance, cylinder, ends.low(), ends.high());
     builder.coveredAngle = coverage.covered();
     double ledge = Math.max(LEDGE, 2 * tolerance);
     boolean roofed =
@@ -110,45 +109,6 @@ final class WallReader {
                 .isRoofed();
     builder.shape = thread ? BoreShape.THREAD : roofed ? BoreShape.PEAKED : BoreShape.PARTIAL;
     return Optional.of(builder);
-  }
-
-  /**
-   * Splits the longest boundary into what runs along the low end (against the turn) and along the
-   * high end, and gives how many radians the wall winds about the axis.
-   */
-  private double splitAround(
-      List<BoundaryLoops.Loop> loops, Cylinder cylinder, List<Integer> low, List<Integer> high) {
-    double most = 0;
-    for (BoundaryLoops.Loop loop : loops) {
-      double at = 0;
-      double least = 0;
-      double greatest = 0;
-      List<Integer> against = new ArrayList<>();
-      List<Integer> along = new ArrayList<>();
-      for (int h : loop.halfEdges()) {
-        double turn = turn(cylinder, h);
-        at += turn;
-        least = Math.min(least, at);
-        greatest = Math.max(greatest, at);
-        if (Math.abs(turn) * cylinder.radius() >= ACROSS * surface.length(h)) {
-          (turn < 0 ? against : along).add(h);
-        }
-      }
-      if (greatest - least > most) {
-        most = greatest - least;
-        low.clear();
-        low.addAll(against);
-        high.clear();
-        high.addAll(along);
-      }
-    }
-    return most;
-  }
-
-  private double turn(Cylinder cylinder, int halfEdge) {
-    double from = cylinder.angle(mesh.point(mesh.origin(halfEdge)));
-    double to = cylinder.angle(mesh.point(mesh.target(halfEdge)));
-    return Angles.wrapped(to - from);
   }
 
   private void note(Note.Kind kind, Cylinder cylinder, double covered) {

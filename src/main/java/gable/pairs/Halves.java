@@ -53,7 +53,9 @@ public record Halves(List<PinHalf> pins, List<BoreHalf> bores) {
 
   private static boolean canBeHalf(Bore bore) {
     boolean round = bore.shape() == BoreShape.ROUND || bore.shape() == BoreShape.PEAKED;
-    return round && ScrewSeat.of(bore).isEmpty();
+    // on a rough mesh both ends may be measured at one place: nothing fits into that
+    boolean deep = end(bore, 1, bore.axis()).at() > end(bore, -1, bore.axis()).at();
+    return round && deep && ScrewSeat.of(bore).isEmpty();
   }
 
   private static PinHalf half(Pin pin) {

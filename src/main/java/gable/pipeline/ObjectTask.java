@@ -150,16 +150,17 @@ final class ObjectTask {
   /** Shows a draft to the observer and gets it ready to be written. */
   Done finish(Draft draft) {
     work.observer().seen(draft.result, draft.skin.mesh(), draft.edit);
-    boolean examined = draft.result.fold(any -> true, skipped -> false) && bound.isEmpty();
+    boolean examined = draft.result.fold(any -> true, skipped -> false);
     if (!examined) {
       return new Done(draft.result, Optional.empty(), Optional.empty());
     }
-    boolean join = draft.skin.joined() && work.settings().handling().joinVertices();
+    boolean wished = work.settings().handling().joinVertices();
+    boolean join = draft.skin.joined() && wished && bound.isEmpty();
     MeshEdit edit = placed.toObject(draft.edit);
     return new Done(
         draft.result,
         edit(join ? Joining.added(placed.object().mesh(), edit) : edit),
-        draft.skin.joined() ? Optional.of(repeated(join)) : Optional.empty());
+        draft.skin.joined() ? Optional.of(repeated(join, wished)) : Optional.empty());
   }
 
   private Optional<ObjectEdit> edit(MeshEdit edit) {
@@ -170,7 +171,7 @@ final class ObjectTask {
                 placed.object(), edit, placed.grid(), mixed ? placed.uses() : List.of()));
   }
 
-  private Notice repeated(boolean join) {
+  private Notice repeated(boolean join, boolean wished) {
     return new Notice(
         "vertices-repeated",
         Notice.Level.NOTE,
@@ -179,8 +180,10 @@ final class ObjectTask {
             ? "vertices are repeated instead of shared; triangles share them now where they are"
                 + " equal, and those that none uses any more stay in the list"
             : "vertices are repeated instead of shared, so the mesh is closed only by places, not"
-                + " by numbers; it was examined as if they were shared, and they stay repeated."
-                + " --join-vertices shares them in the file, too");
+                + " by numbers; it was examined as if they were shared, and they stay repeated"
+                + (wished
+                    ? ", since the object must stay as it is"
+                    : ". --join-vertices shares them in the file, too"));
   }
 
   private static List<FeatureResult> outcomes(

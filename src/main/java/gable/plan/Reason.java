@@ -62,6 +62,12 @@ public record Reason(String code, String sentence) {
 
   /** The wall is not round all the way. */
   public static Reason notRound(double coveredDeg) {
+    if (coveredDeg >= 359.5) {
+      return new Reason(
+          "not-round",
+          "the round wall goes all around, but not from end to end: a slit, a groove or facets that"
+              + " do not follow it break it, and a roof might spoil what they are for");
+    }
     return of(
         "not-round",
         "the round wall covers only %.0f of 360 degrees: a roof might spoil what it is for",
@@ -75,6 +81,13 @@ public record Reason(String code, String sentence) {
 
   /** Too little material over every allowed roof. */
   public static Reason thinRoof(double left, double least) {
+    if (left < 0.005) {
+      return of(
+          "thin-roof",
+          "the roof would break through the surface above it, of which at least %.2f mm must be"
+              + " left",
+          least);
+    }
     return of(
         "thin-roof",
         "the roof would leave %.2f mm above it, less than the least roof of %.2f mm",

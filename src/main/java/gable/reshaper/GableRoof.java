@@ -117,7 +117,12 @@ public final class GableRoof implements Reshaper {
     /** A flat top stays at least this far above the crown, in millimetres, to be a real cut. */
     private static final double ABOVE_CROWN = 0.002;
 
-    /** Window below the tangent point in which the base of a widened tool is laid, per radius. */
+    /**
+     * Window below the tangent point in which the base of a widened tool is laid, per radius, where
+     * the flank rises by 45 degrees. A flank that goes on by D below the point where it touches
+     * stands off the circle by D² / (2 r sin² α): at 45 degrees by 0.0016 r, and for flatter
+     * flanks, over bores that lean, the window is the smaller.
+     */
     private static final double BASE_WINDOW = 0.04;
 
     private final Bore bore;
@@ -182,7 +187,8 @@ public final class GableRoof implements Reshaper {
     /** Middle of the widest gap between heights of wall vertices just below the tangent point. */
     private double baseHeight(RoofProfile profile) {
       double high = Math.min(profile.left().v(), profile.right().v()) - HAIR;
-      double low = high - BASE_WINDOW * bore.radius();
+      double flatter = Math.min(1, Math.sin(angle) / Math.sin(Math.PI / 4));
+      double low = high - BASE_WINDOW * bore.radius() * flatter;
       double[] uvw = bore.section().pointsUvw();
       List<Double> heights = new ArrayList<>(List.of(low, high));
       for (int k = 1; k < uvw.length; k += 3) {

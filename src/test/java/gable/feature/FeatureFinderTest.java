@@ -12,8 +12,10 @@ import gable.geom.Vec3;
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
 import java.util.Random;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Expected values are derived: the blocks are made from them. */
@@ -107,6 +109,41 @@ class FeatureFinderTest {
     assertThat(bore.shape()).isEqualTo(BoreShape.ROUND);
     // the mean of 20 or more corners that jitter by 5 micrometres at most
     assertThat(bore.radius()).isCloseTo(4, within(5e-3));
+  }
+
+  /**
+   * The first band of a rounding turns from the wall by half its step: less than a seventh of what
+   * ten or twelve facets turn by.
+   */
+  @ParameterizedTest
+  @CsvSource({"10, 8", "10, 9", "10, 16", "12, 10", "12, 12", "16, 15", "24, 24"})
+  void findsACoarseWallThatRunsIntoARounding(int sides, int steps) {
+    HoleBlock block = prism(sides);
+    for (int k = 1; k <= steps; k++) {
+      double angle = Math.PI / 2 * k / steps;
+      block.ring(Ring.round(6 - 2 * Math.cos(angle), sides, 0.1, 20 + 2 * Math.sin(angle)));
+    }
+    Bore bore = only(block.through().mesh());
+    assertThat(bore.radius()).isCloseTo(4, within(1e-3));
+    assertThat(bore.facetsPerTurn()).isEqualTo(sides);
+    assertThat(bore.low().wMax()).isCloseTo(bore.high().wMin() - 20, within(1e-3));
+  }
+
+  /** As booleans leave walls: needles between facets, turned anywhere once their corners stray. */
+  @ParameterizedTest
+  @CsvSource({"10, 2e-3", "10, 5e-3", "24, 2e-3", "72, 5e-3"})
+  void findsAWallWithNeedlesWhoseCornersJitter(int sides, double jitter) {
+    Bore bore = only(twinned(sides).through().jittered(jitter, new Random(1)).mesh());
+    assertThat(bore.shape()).isEqualTo(BoreShape.ROUND);
+    assertThat(bore.radius()).isCloseTo(4, within(jitter));
+    assertThat(bore.wall()).hasSize(4 * sides);
+  }
+
+  /** A prism each of whose corners is there twice. */
+  private static HoleBlock twinned(int sides) {
+    Ring once = Ring.round(4, sides, 0.1, 0);
+    Ring twice = new Ring(once.points().stream().flatMap(p -> Stream.of(p, p)).toList());
+    return HoleBlock.ofHalfWidth(10).ring(twice).ring(twice.at(20));
   }
 
   @Test

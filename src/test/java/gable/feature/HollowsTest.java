@@ -20,7 +20,7 @@ class HollowsTest {
   private static final double NEEDLE = 0.12;
 
   private static int[] seeds(Mesh mesh) {
-    Hollows hollows = Hollows.of(new Surface(mesh, HalfEdges.of(mesh), 1e-6), NEEDLE);
+    Hollows hollows = Hollows.of(new Surface(mesh, HalfEdges.of(mesh), 1e-6, 0), NEEDLE);
     return IntStream.range(0, mesh.facetCount()).filter(hollows::isSeed).toArray();
   }
 

@@ -31,7 +31,7 @@ class PatchBendsTest {
   }
 
   private static PatchBends bends(Mesh mesh) {
-    var surface = new Surface(mesh, HalfEdges.of(mesh), 1e-9);
+    var surface = new Surface(mesh, HalfEdges.of(mesh), 1e-9, 0);
     var bends = new PatchBends(surface);
     int facets = 2 * SIDES * ROWS; // the wall's facets come first
     for (int h = 0; h < 3 * facets; h++) {
@@ -56,7 +56,7 @@ class PatchBendsTest {
             .ring(Ring.round(4, SIDES, 0, 0))
             .ring(Ring.round(4, SIDES, 0, 5))
             .through();
-    var surface = new Surface(prism.mesh(), HalfEdges.of(prism.mesh()), 1e-9);
+    var surface = new Surface(prism.mesh(), HalfEdges.of(prism.mesh()), 1e-9, 0);
     var bends = new PatchBends(surface);
     for (int h = 0; h < 6 * SIDES; h++) {
       int other = surface.beyond(h);

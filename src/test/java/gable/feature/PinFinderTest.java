@@ -68,6 +68,38 @@ class PinFinderTest {
     assertThat(tipOf(disc(48).ring(0, R).ring(10, R).endingSlanted(0.4))).isEqualTo(TipKind.FLAT);
   }
 
+  @ParameterizedTest(name = "seed {0}")
+  @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+  void tipsAreCalledByTheirFormWhereCornersStray(long seed) {
+    Random random = new Random(seed);
+    for (double jitter : new double[] {2e-3, 5e-3}) {
+      for (int sides : new int[] {16, 48, 96}) {
+        Lathe wall = disc(sides).ring(0, R).ring(10, R);
+        MeshSketch chamfered = wall.ring(11, R - 1).sketch().jittered(jitter, random);
+        assertThat(onlyPin(chamfered).tip()).isEqualTo(TipKind.CHAMFERED);
+        MeshSketch flat = disc(sides).ring(0, R).ring(10, R).sketch().jittered(jitter, random);
+        assertThat(onlyPin(flat).tip()).isEqualTo(TipKind.FLAT);
+        Lathe rounded = disc(sides).ring(0, R).ring(10, R).ring(11.5, R * Math.cos(Math.PI / 6));
+        rounded.ring(10 + R * Math.sin(Math.PI / 3), R / 2).ring(13, 0);
+        assertThat(onlyPin(rounded.sketch().jittered(jitter, random)).tip())
+            .isEqualTo(TipKind.ROUNDED);
+      }
+    }
+  }
+
+  @Test
+  void aPinOfTenFacetsWithARoundedRootIsFound() {
+    Lathe filleted = disc(10);
+    for (int k = 0; k <= 9; k++) {
+      double angle = Math.PI / 2 * k / 9;
+      filleted.ring(1 - Math.cos(angle), R + 1 - Math.sin(angle));
+    }
+    Pin pin = onlyPin(filleted.ring(12, R).sketch());
+
+    assertThat(pin.facetsPerTurn()).isEqualTo(10);
+    assertThat(pin.length()).isCloseTo(11, within(1e-6));
+  }
+
   @Test
   void rootsAreCalledByTheirForm() {
     Lathe filleted = disc(48);

@@ -28,7 +28,7 @@ class ScoutTest {
 
   private static final HalfEdges EDGES = HalfEdges.of(PART);
   private static final Tolerances TOLERANCES = Tolerances.forModel(PART.box().reach(), 0);
-  private static final Surface SURFACE = new Surface(PART, EDGES, 1e-6);
+  private static final Surface SURFACE = new Surface(PART, EDGES, 1e-6, 0);
 
   private static MeshSketch bore() {
     HoleBlock block = HoleBlock.ofHalfWidth(10);

@@ -20,7 +20,7 @@ class ScrewFitTest {
 
   private static Optional<ScrewMotion> motion(MeshSketch sketch, int from, int to) {
     Mesh mesh = sketch.mesh();
-    var fit = new ScrewFit(new Surface(mesh, HalfEdges.of(mesh), 1e-9), new Vec3(1, 2, 3));
+    var fit = new ScrewFit(new Surface(mesh, HalfEdges.of(mesh), 1e-9, 0), new Vec3(1, 2, 3));
     for (int facet = from; facet < to; facet++) {
       fit.add(facet);
     }
