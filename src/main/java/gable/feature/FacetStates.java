@@ -68,7 +68,9 @@ final class FacetStates {
         barred |= isBarred(facet);
       }
     }
-    epoch += barred ? 1 : 0;
+    if (barred) {
+      nextEpoch();
+    }
   }
 
   /** Marks facets as a wall. */
@@ -76,6 +78,11 @@ final class FacetStates {
     for (int facet : facets) {
       states[facet] = WALL;
     }
-    epoch++;
+    nextEpoch();
+  }
+
+  private void nextEpoch() {
+    int next = epoch + 1;
+    epoch = next; // one thread writes it
   }
 }

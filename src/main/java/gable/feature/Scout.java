@@ -29,7 +29,8 @@ final class Scout {
   private final int[] seeds;
 
   /**
-   * Written by the scout, read by the search, which sees a whole miss or none: records are final.
+   * Written by the scout, read by the search, which sees a whole miss or none: its fields are
+   * final.
    */
   private final Miss[] misses;
 
@@ -50,14 +51,33 @@ final class Scout {
     this.misses = new Miss[seeds.length];
   }
 
-  /**
-   * No wall begins at a seed.
-   *
-   * @param epoch of the states before the patch was taken
-   * @param looked how many facets it had
-   * @param core those of them that are as little use as the seed
-   */
-  record Miss(int epoch, int looked, int[] core) {
+  /** No wall begins at a seed. */
+  static final class Miss {
+
+    private final int epoch;
+    private final int looked;
+    private final int[] core;
+
+    private Miss(int epoch, int looked, int[] core) {
+      this.epoch = epoch;
+      this.looked = looked;
+      this.core = core;
+    }
+
+    /** Of the states, before the patch was taken. */
+    int epoch() {
+      return epoch;
+    }
+
+    /** How many facets the patch had. */
+    int looked() {
+      return looked;
+    }
+
+    /** Those facets of the patch that are as little use as the seed; not to be changed. */
+    int[] core() {
+      return core;
+    }
 
     /** What a grower tells that has just failed. */
     static Miss of(int epoch, WallGrower grower) {
