@@ -60,6 +60,7 @@ final class WallGrower {
   private final Patch patch;
   private WallModel model = WallModel.NONE;
   private int core;
+  private Start told = Start.UNCLEAR;
 
   WallGrower(Surface surface, Tolerances tolerances, WallMeasure measure) {
     this.surface = surface;
@@ -100,7 +101,7 @@ final class WallGrower {
   /** Finds the wall around a seed; facets that belong to other walls are left alone. */
   Optional<WallModel> grow(int seed, FacetStates states) {
     Optional<WallModel> wall = begins(seed, states, USUAL) ? spread(states) : Optional.empty();
-    if (wall.filter(this::isCylinder).isPresent() || !patch.isCoarse()) {
+    if (wall.filter(this::isCylinder).isPresent() || !isWorthMore()) {
       return wall;
     }
     return begins(seed, states, STRICT) ? spread(states) : Optional.empty();
@@ -110,7 +111,7 @@ final class WallGrower {
    * False if no wall begins at a seed whichever way; then it leaves what {@link #grow} would leave.
    */
   boolean begins(int seed, FacetStates states) {
-    return begins(seed, states, USUAL) || patch.isCoarse() && begins(seed, states, STRICT);
+    return begins(seed, states, USUAL) || isWorthMore() && begins(seed, states, STRICT);
   }
 
   /** Takes the patch around a seed; true if it tells a circle, from which a wall may grow. */
@@ -120,8 +121,14 @@ final class WallGrower {
       patch.start(seed, ways.get(k));
       start = start(states);
     }
+    told = start;
     core = patch.inner(start == Start.NO_WALL ? NO_WALL_SHARE : INNER_SHARE);
     return start == Start.CLEAR;
+  }
+
+  /** True if another patch may do better: not on a rough surface, where most seeds are tried. */
+  private boolean isWorthMore() {
+    return told != Start.NO_WALL && patch.isCoarse();
   }
 
   /** What a patch tells. */
