@@ -1,5 +1,6 @@
 package gable.edit;
 
+import gable.geom.EdgeKey;
 import gable.geom.Vec3;
 import gable.mesh.WorkMesh;
 import gable.plan.ConvexTool;
@@ -82,11 +83,10 @@ final class Regions {
     }
   }
 
-  /** Unlike for unlike edges; mixed, since the hash of a long is the same for (2, 3) and (6, 7). */
   private long edgeKey(FacetPiece piece, int edge) {
     int a = mesh.corner(piece.facet(), edge);
     int b = mesh.corner(piece.facet(), (edge + 1) % 3);
-    return ((long) Math.min(a, b) << 32 | Math.max(a, b)) * 0x9E3779B97F4A7C15L;
+    return EdgeKey.either(a, b);
   }
 
   private void joinAlongLoops() {

@@ -2,6 +2,7 @@ package gable.mesh;
 
 import gable.geom.Beam;
 import gable.geom.Box3;
+import gable.geom.EdgeKey;
 import gable.geom.Vec3;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -259,7 +260,7 @@ public final class WorkMesh {
     for (int k = 0; k < edit.removedCount(); k++) {
       for (int h = 3 * edit.removed(k); h < 3 * edit.removed(k) + 3; h++) {
         if (!going.contains(opposite[h] / 3)) {
-          exposed.put(key(origin(opposite[h]), target(opposite[h])), opposite[h]);
+          exposed.put(EdgeKey.of(origin(opposite[h]), target(opposite[h])), opposite[h]);
         }
       }
     }
@@ -295,9 +296,9 @@ public final class WorkMesh {
 
   private void pair(int firstFacet, Map<Long, Integer> waiting) {
     for (int h = 3 * firstFacet; h < 3 * facetCount; h++) {
-      Integer other = waiting.remove(key(target(h), origin(h)));
+      Integer other = waiting.remove(EdgeKey.of(target(h), origin(h)));
       if (other == null) {
-        waiting.put(key(origin(h), target(h)), h);
+        waiting.put(EdgeKey.of(origin(h), target(h)), h);
       } else {
         opposite[h] = other;
         opposite[other] = h;
@@ -306,11 +307,6 @@ public final class WorkMesh {
     if (!waiting.isEmpty()) {
       throw new IllegalStateException(waiting.size() + " edges would be left open by an edit");
     }
-  }
-
-  /** Unlike for unlike edges; mixed, since the hash of a long is the same for (2, 3) and (6, 7). */
-  private static long key(int from, int to) {
-    return ((long) from << 32 | to) * 0x9E3779B97F4A7C15L;
   }
 
   /**

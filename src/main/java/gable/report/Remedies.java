@@ -35,7 +35,7 @@ final class Remedies {
               "other-web",
               "Give --web-width and --clearance as they were for that rib, or take the rib off in a"
                   + " modelling program."),
-          Map.entry("not-round", EASE_BY_HAND),
+          Map.entry("mouth-not-round", EASE_BY_HAND),
           Map.entry("no-mouth", EASE_BY_HAND),
           Map.entry("no-outline", "Mend the mesh at the tip of the pin, then try again."),
           Map.entry("no-reshaper", "Nothing: no reshaper that is in use changes such a feature."),

@@ -70,7 +70,7 @@ public final class LeadIn implements Reshaper {
     }
     if (bore.shape() != BoreShape.ROUND && bore.shape() != BoreShape.PEAKED) {
       return Optional.of(
-          new LeftAlone(new Reason("not-round", "only round and roofed mouths are eased")));
+          new LeftAlone(new Reason("mouth-not-round", "only round and roofed mouths are eased")));
     }
     Ladder ladder = new Ladder(limits.joint().leadIn());
     for (int side : new int[] {-1, 1}) {

@@ -1,5 +1,6 @@
 package gable.section;
 
+import gable.geom.EdgeKey;
 import gable.geom.Predicates;
 import java.util.HashMap;
 import java.util.Map;
@@ -28,7 +29,7 @@ final class TriangleList {
     this.corners = corners;
     this.points = points;
     for (int h = 0; h < corners.length; h++) {
-      sides.put(key(corners[h], corners[next(h)]), h);
+      sides.put(EdgeKey.of(corners[h], corners[next(h)]), h);
     }
   }
 
@@ -57,7 +58,7 @@ final class TriangleList {
 
   /** The half-edge from one corner to another, or −1 if there is none. */
   int find(int from, int to) {
-    return sides.getOrDefault(key(from, to), -1);
+    return sides.getOrDefault(EdgeKey.of(from, to), -1);
   }
 
   /** True if the edge lies between two triangles that make a strictly convex quadrilateral. */
@@ -66,7 +67,7 @@ final class TriangleList {
     return other >= 0
         && turns(apex(h), from(h), apex(other))
         && turns(apex(other), to(h), apex(h))
-        && !sides.containsKey(key(apex(h), apex(other)));
+        && !sides.containsKey(EdgeKey.of(apex(h), apex(other)));
   }
 
   /** Replaces an edge that is {@link #turnable} by the other diagonal. */
@@ -76,8 +77,8 @@ final class TriangleList {
     int b = to(h);
     int c = apex(h);
     int d = apex(other);
-    sides.remove(key(a, b));
-    sides.remove(key(b, a));
+    sides.remove(EdgeKey.of(a, b));
+    sides.remove(EdgeKey.of(b, a));
     set(h - h % 3, c, a, d);
     set(other - other % 3, d, b, c);
   }
@@ -86,9 +87,9 @@ final class TriangleList {
     corners[triangle] = a;
     corners[triangle + 1] = b;
     corners[triangle + 2] = c;
-    sides.put(key(a, b), triangle);
-    sides.put(key(b, c), triangle + 1);
-    sides.put(key(c, a), triangle + 2);
+    sides.put(EdgeKey.of(a, b), triangle);
+    sides.put(EdgeKey.of(b, c), triangle + 1);
+    sides.put(EdgeKey.of(c, a), triangle + 2);
   }
 
   private boolean turns(int a, int b, int c) {
@@ -109,10 +110,5 @@ final class TriangleList {
 
   private static int next(int h) {
     return h % 3 == 2 ? h - 2 : h + 1;
-  }
-
-  /** Unlike for unlike edges; mixed, since the hash of a long is the same for (2, 3) and (6, 7). */
-  private static long key(int from, int to) {
-    return ((long) from << 32 | to) * 0x9E3779B97F4A7C15L;
   }
 }

@@ -27,6 +27,7 @@ import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -283,7 +284,8 @@ class CatalogueTest {
   @Test
   void aModelOutOfTimeIsRejectedAndTheRunGoesOn() throws Exception {
     Plan hasty = new Plan(Settings.usual(), 2, PLENTY, Duration.ofSeconds(1), false, false);
-    Catalogue catalogue = new Catalogue(new Gable(List.of(new Endless())), hasty);
+    Catalogue catalogue =
+        new Catalogue(new Gable(List.of(new Bad("endless", CatalogueTest::never))), hasty);
 
     Tally tally = catalogue.run(in, out, Follower.NONE);
 
@@ -296,13 +298,8 @@ class CatalogueTest {
         .isEqualTo(2);
   }
 
-  /** One that does not come back for a quarter of an hour, whoever asks. */
-  private static final class Endless implements Reshaper {
-    @Override
-    public String name() {
-      return "endless";
-    }
-
+  /** One that does what it should not. */
+  private record Bad(String name, Supplier<Optional<Proposal>> act) implements Reshaper {
     @Override
     public Phase phase() {
       return Phase.ROOF;
@@ -310,43 +307,32 @@ class CatalogueTest {
 
     @Override
     public String summary() {
-      return "never ends";
+      return name;
     }
 
     @Override
     public Optional<Proposal> propose(Feature feature, Surroundings around, Limits limits) {
-      long end = System.nanoTime() + Duration.ofMinutes(15).toNanos();
-      while (System.nanoTime() < end) {
-        LockSupport.parkNanos(1_000_000);
-      }
-      return Optional.empty();
+      return act.get();
     }
+  }
+
+  /** Does not come back for a quarter of an hour, whoever asks. */
+  private static Optional<Proposal> never() {
+    long end = System.nanoTime() + Duration.ofMinutes(15).toNanos();
+    while (System.nanoTime() < end) {
+      LockSupport.parkNanos(1_000_000);
+    }
+    return Optional.empty();
   }
 
   @Test
   void aFaultOfTheProgramCostsOnlyItsOwnModel() throws Exception {
     Reshaper faulty =
-        new Reshaper() {
-          @Override
-          public String name() {
-            return "faulty";
-          }
-
-          @Override
-          public Phase phase() {
-            return Phase.ROOF;
-          }
-
-          @Override
-          public String summary() {
-            return "breaks";
-          }
-
-          @Override
-          public Optional<Proposal> propose(Feature feature, Surroundings around, Limits limits) {
-            throw new StackOverflowError("on purpose");
-          }
-        };
+        new Bad(
+            "faulty",
+            () -> {
+              throw new StackOverflowError("on purpose");
+            });
 
     Tally tally = new Catalogue(new Gable(List.of(faulty)), plan(2)).run(in, out, Follower.NONE);
 

@@ -87,14 +87,19 @@ class PinFinderTest {
     }
   }
 
-  @Test
-  void aPinOfTenFacetsWithARoundedRootIsFound() {
-    Lathe filleted = disc(10);
-    for (int k = 0; k <= 9; k++) {
-      double angle = Math.PI / 2 * k / 9;
+  /** The root of a pin, rounded by a millimetre. */
+  private static Lathe filleted(int sides, int steps) {
+    Lathe filleted = disc(sides);
+    for (int k = 0; k <= steps; k++) {
+      double angle = Math.PI / 2 * k / steps;
       filleted.ring(1 - Math.cos(angle), R + 1 - Math.sin(angle));
     }
-    Pin pin = onlyPin(filleted.ring(12, R).sketch());
+    return filleted;
+  }
+
+  @Test
+  void aPinOfTenFacetsWithARoundedRootIsFound() {
+    Pin pin = onlyPin(filleted(10, 9).ring(12, R).sketch());
 
     assertThat(pin.facetsPerTurn()).isEqualTo(10);
     assertThat(pin.length()).isCloseTo(11, within(1e-6));
@@ -102,12 +107,7 @@ class PinFinderTest {
 
   @Test
   void rootsAreCalledByTheirForm() {
-    Lathe filleted = disc(48);
-    for (int k = 0; k <= 6; k++) {
-      double angle = Math.PI / 2 * k / 6;
-      filleted.ring(1 - Math.cos(angle), R + 1 - Math.sin(angle));
-    }
-    Pin pin = onlyPin(filleted.ring(12, R).sketch());
+    Pin pin = onlyPin(filleted(48, 6).ring(12, R).sketch());
 
     assertThat(pin.root()).isEqualTo(RootKind.FILLETED);
     assertThat(pin.length()).isCloseTo(11, within(1e-6));

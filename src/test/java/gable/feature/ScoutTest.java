@@ -2,19 +2,16 @@ package gable.feature;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import gable.fixture.AtOnce;
 import gable.fixture.HoleBlock;
 import gable.fixture.HoleBlock.Ring;
 import gable.fixture.MeshSketch;
 import gable.geom.Tolerances;
 import gable.geom.Vec3;
-import gable.mesh.Aside;
 import gable.mesh.HalfEdges;
 import gable.mesh.Mesh;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
@@ -62,24 +59,6 @@ class ScoutTest {
     return sketch;
   }
 
-  /** Does what is asked at once, so that the scout is through before the search begins. */
-  private static final class AtOnce implements Aside {
-
-    private final List<Object> results = new ArrayList<>();
-
-    @Override
-    public boolean helps() {
-      return true;
-    }
-
-    @Override
-    public <T> Supplier<T> start(Supplier<T> work) {
-      T result = work.get();
-      results.add(result);
-      return () -> result;
-    }
-  }
-
   private static int[] seeds() {
     return Seeds.of(SURFACE, Hollows.of(SURFACE, 0.12));
   }
@@ -96,7 +75,7 @@ class ScoutTest {
 
     assertThat(alone.features()).hasSize(1);
     assertThat(helped).usingRecursiveComparison().isEqualTo(alone);
-    assertThat((Integer) aside.results.get(1)).as("misses told").isGreaterThan(1000);
+    assertThat((Integer) aside.results().get(1)).as("misses told").isGreaterThan(1000);
   }
 
   @Test

@@ -6,6 +6,8 @@ import static gable.opc.Packages.types;
 
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -369,28 +371,24 @@ class ConformanceTest {
   }
 
   private static Case replaced(String rule, String item, byte[] content, String code) {
-    return new Case(
-        rule,
-        () -> {
-          ZipBytes honest = ZipBytes.minimal();
-          ZipBytes zip = new ZipBytes();
-          for (String name : new String[] {TYPES_ITEM, RELS, "3D/3dmodel.model"}) {
-            zip.add(name, name.equals(item) ? content : honest.item(name).content);
-          }
-          return zip.bytes();
-        },
-        code);
+    return rebuilt(rule, (name, honest) -> Optional.of(name.equals(item) ? content : honest), code);
   }
 
   private static Case without(String rule, String item, String code) {
+    return rebuilt(
+        rule, (name, honest) -> Optional.of(honest).filter(any -> !name.equals(item)), code);
+  }
+
+  private static Case rebuilt(
+      String rule, BiFunction<String, byte[], Optional<byte[]>> change, String code) {
     return new Case(
         rule,
         () -> {
           ZipBytes zip = new ZipBytes();
           for (String name : new String[] {TYPES_ITEM, RELS, "3D/3dmodel.model"}) {
-            if (!name.equals(item)) {
-              zip.add(name, ZipBytes.minimal().item(name).content);
-            }
+            change
+                .apply(name, ZipBytes.minimal().item(name).content)
+                .ifPresent(content -> zip.add(name, content));
           }
           return zip.bytes();
         },

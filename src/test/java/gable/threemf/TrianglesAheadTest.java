@@ -5,31 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import gable.fixture.AtOnce;
 import gable.mesh.Aside;
 import gable.mesh.Mesh;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 
 /** A list read from two sides is the list, wherever the guess begins. */
 final class TrianglesAheadTest {
-
-  private static final Aside AT_ONCE =
-      new Aside() {
-        @Override
-        public boolean helps() {
-          return true;
-        }
-
-        @Override
-        public <T> Supplier<T> start(Supplier<T> work) {
-          T result = work.get();
-          return () -> result;
-        }
-      };
 
   /** What is usual is read up to some bytes before the end of the text only. */
   private static final String MORE = " ".repeat(100);
@@ -80,7 +66,7 @@ final class TrianglesAheadTest {
     for (int at = 0; at < text.length; at++) {
       int start = at;
       ListCursor cursor = new ListCursor(text, 0, text.length);
-      TrianglesAhead ahead = TrianglesAhead.from(text, start, AT_ONCE);
+      TrianglesAhead ahead = TrianglesAhead.from(text, start, new AtOnce());
       MeshList both = PlainList.triangles(cursor, "", ahead).orElseThrow();
       assertArrayEquals(alone.corners(), both.corners(), "from byte " + start);
       assertArrayEquals(alone.places(), both.places(), "from byte " + start);
@@ -102,7 +88,7 @@ final class TrianglesAheadTest {
   void theGuessIsUsed() {
     String list = USUAL + "</triangles>";
     byte[] text = (list + MORE).getBytes(StandardCharsets.UTF_8);
-    TrianglesAhead ahead = TrianglesAhead.from(text, list.length() / 2, AT_ONCE);
+    TrianglesAhead ahead = TrianglesAhead.from(text, list.length() / 2, new AtOnce());
     int place = list.indexOf("<triangle", list.length() / 2);
     assertTrue(ahead.startsAt(place));
     assertTrue(ahead.run().orElseThrow().corners().length > 0);
@@ -113,7 +99,7 @@ final class TrianglesAheadTest {
   void nothingIsReadForAListOfAnotherPrefix() {
     String list = "<m:triangle v1=\"0\" v2=\"1\" v3=\"2\"/></m:triangles>";
     byte[] text = (list + USUAL).getBytes(StandardCharsets.UTF_8);
-    TrianglesAhead ahead = TrianglesAhead.from(text, 0, AT_ONCE);
+    TrianglesAhead ahead = TrianglesAhead.from(text, 0, new AtOnce());
     ListCursor cursor = new ListCursor(text, 0, text.length);
     assertEquals(3, PlainList.triangles(cursor, "m:", ahead).orElseThrow().corners().length);
   }
@@ -149,8 +135,9 @@ final class TrianglesAheadTest {
         TrianglesAhead.of(text, Aside.NOBODY)
             .startsAt(part.indexOf("<triangle ", text.length / 2)));
     assertTrue(
-        TrianglesAhead.of(text, AT_ONCE).startsAt(part.indexOf("<triangle ", text.length / 2)));
-    assertSame(mesh(text, Aside.NOBODY), mesh(text, AT_ONCE));
+        TrianglesAhead.of(text, new AtOnce())
+            .startsAt(part.indexOf("<triangle ", text.length / 2)));
+    assertSame(mesh(text, Aside.NOBODY), mesh(text, new AtOnce()));
   }
 
   private static MeshObject mesh(byte[] text, Aside aside) throws Exception {

@@ -117,10 +117,7 @@ class JudgedSurfaceTest {
   void refusesAFacetWithoutArea() {
     Trial trial = trial();
     int point = ridge(trial);
-    int[] corners =
-        new EditSketch(trial.edit())
-            .facets()
-            .get(facetWith(trial.edit(), trial.work().vertexCount() + point));
+    int[] corners = cornersWith(trial, point);
     EditSketch flat = new EditSketch(trial.edit());
     for (int corner : corners) {
       if (corner < trial.work().vertexCount()) {
@@ -134,10 +131,7 @@ class JudgedSurfaceTest {
   void refusesCornersThatSinglePrecisionBringsTogether() {
     Trial trial = trial();
     int point = ridge(trial);
-    int[] corners =
-        new EditSketch(trial.edit())
-            .facets()
-            .get(facetWith(trial.edit(), trial.work().vertexCount() + point));
+    int[] corners = cornersWith(trial, point);
     EditSketch near = new EditSketch(trial.edit());
     for (int corner : corners) {
       if (corner < trial.work().vertexCount()) {
@@ -181,6 +175,12 @@ class JudgedSurfaceTest {
       tube.facet(p[k], q[before], q[across], a, true);
     }
     assertRefused(trial.verdict(tube.edit()), Proof.TOPOLOGY, "change by -2");
+  }
+
+  /** Corners of a new facet at a new vertex. */
+  private static int[] cornersWith(Trial trial, int point) {
+    int facet = facetWith(trial.edit(), trial.work().vertexCount() + point);
+    return new EditSketch(trial.edit()).facets().get(facet);
   }
 
   private static int[] corners(Trial trial, int facet) {
