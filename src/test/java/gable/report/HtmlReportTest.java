@@ -117,6 +117,14 @@ class HtmlReportTest {
     assertThat(PlainReport.of(told.account())).contains("B1", why, remedy);
   }
 
+  /** Reasons of reshapers that share a word must not share its remedy. */
+  @Test
+  void aBoreThatIsNotRoundIsToldHowItPrints() {
+    assertThat(PlainReport.of(told("truth/d-shape-0.3mf").account()))
+        .contains("the round wall covers only 276 of 360 degrees", "Print it with support")
+        .doesNotContain("ease the edge");
+  }
+
   @Test
   void aRejectedFileIsExplained() {
     Told told = told("broken/truncated.3mf");
