@@ -82,10 +82,11 @@ final class ToolBody {
       Vec3 p = n.times(offsets[k]).plus(u.times(su)).plus(v.times(sv));
       clip.add(p.x(), p.y(), p.z());
     }
-    for (int other = 0; other < normals.length; other++) {
-      if (other != k) {
-        clip.keep(normals[other].x(), normals[other].y(), normals[other].z(), offsets[other]);
-      }
+    for (int turn = 1; turn < normals.length; turn++) {
+      // planes listed next to this one mostly meet it, and leave little that others could cut
+      int away = turn % 2 == 1 ? (turn + 1) / 2 : -turn / 2;
+      int other = Math.floorMod(k + away, normals.length);
+      clip.keep(normals[other].x(), normals[other].y(), normals[other].z(), offsets[other]);
     }
     return clip.isEmpty() ? new double[0] : clip.copy();
   }
