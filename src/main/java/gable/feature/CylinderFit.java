@@ -17,6 +17,12 @@ final class CylinderFit {
   /** Steps this small against the radius are the last: the next one would be its square. */
   private static final double DONE = 1e-9;
 
+  /**
+   * From this step on each must be at most half of the one before, as quadratic ones are by far; a
+   * fit whose steps are not is none, and twelve of them tell no more.
+   */
+  private static final int CONVERGING = 4;
+
   private CylinderFit() {}
 
   /**
@@ -32,6 +38,7 @@ final class CylinderFit {
       return start;
     }
     Cylinder cylinder = start.from(mean(mesh, vertices, count));
+    double before = Double.POSITIVE_INFINITY;
     for (int step = 0; step < MOST_STEPS; step++) {
       double[] change = step(cylinder, mesh, vertices, count);
       if (change.length == 0) {
@@ -43,9 +50,11 @@ final class CylinderFit {
       }
       cylinder = next;
       double largest = Math.abs(change[0]) + Math.abs(change[1]) + Math.abs(change[4]);
-      if (largest < DONE * cylinder.radius()) {
+      boolean converges = step < CONVERGING || largest <= before / 2;
+      if (largest < DONE * cylinder.radius() || !converges) {
         break;
       }
+      before = largest;
     }
     return cylinder;
   }

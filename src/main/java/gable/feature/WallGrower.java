@@ -280,13 +280,38 @@ final class WallGrower {
     }
   }
 
+  /**
+   * Those in the wall that hold a sliver: true facets, and another sliver across a long side that
+   * such a facet holds, since where the grid is coarse two may lie side by side along a ruling.
+   */
   private int neighbours(int facet) {
     int count = 0;
     for (int h = 3 * facet; h < 3 * facet + 3; h++) {
       int other = surface.beyond(h);
-      count += other >= 0 && facets.contains(other) && !surface.isSliver(other) ? 1 : 0;
+      if (other >= 0 && facets.contains(other)) {
+        boolean holds = !surface.isSliver(other) || isLong(h) && hasTrueNeighbour(other);
+        count += holds ? 1 : 0;
+      }
     }
     return count;
+  }
+
+  private boolean hasTrueNeighbour(int sliver) {
+    for (int h = 3 * sliver; h < 3 * sliver + 3; h++) {
+      int other = surface.beyond(h);
+      if (other >= 0 && facets.contains(other) && !surface.isSliver(other)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** True if a half-edge is more than half as long as the longest side of its facet. */
+  private boolean isLong(int halfEdge) {
+    int first = halfEdge - halfEdge % 3;
+    double longest = surface.length(first);
+    longest = Math.max(longest, Math.max(surface.length(first + 1), surface.length(first + 2)));
+    return surface.length(halfEdge) > longest / 2;
   }
 
   /** Few corners may tell too little of the noise, and one far corner then stops the growth. */

@@ -17,21 +17,25 @@ public final class Predicates {
   /** Half a unit in the last place of 1: the largest relative error of one operation. */
   private static final double EPS = 0x1p-53;
 
+  /**
+   * The rounding error of a product above this, 53 bits below it, is no smaller than a double can
+   * tell.
+   */
+  private static final double LEAST_EXACT = 0x1p-960;
+
   private Predicates() {}
 
   /** Sign of {@code a d − b c}. */
   public static int det2(double a, double b, double c, double d) {
     double left = a * d;
     double right = b * c;
-    double value = left - right;
-    // two products and one difference: |error| <= (1 + eps)^2 * 2 eps (|left| + |right|); the
-    // smallest normal number guards the products against underflow
-    double bound = 4 * EPS * (Math.abs(left) + Math.abs(right)) + Double.MIN_NORMAL;
-    if (value > bound) {
-      return 1;
+    if (left != right) {
+      return left > right ? 1 : -1; // rounding keeps the order of products, or makes them equal
     }
-    if (value < -bound) {
-      return -1;
+    double size = Math.abs(left);
+    if (size > LEAST_EXACT && size <= Double.MAX_VALUE) {
+      // of equal products the rounding errors tell, which are doubles themselves
+      return Double.compare(Math.fma(a, d, -left), Math.fma(b, c, -right));
     }
     return exact(a).multiply(exact(d)).compareTo(exact(b).multiply(exact(c)));
   }
@@ -84,12 +88,22 @@ public final class Predicates {
     if (value < -bound) {
       return -1;
     }
+    if (isExact(ax, cx) && isExact(by, cy) && isExact(ay, cy) && isExact(bx, cx)) {
+      return det2(ax - cx, ay - cy, bx - cx, by - cy);
+    }
     BigDecimal x = exact(cx);
     BigDecimal y = exact(cy);
     return exact(ax)
         .subtract(x)
         .multiply(exact(by).subtract(y))
         .compareTo(exact(ay).subtract(y).multiply(exact(bx).subtract(x)));
+  }
+
+  /** True if a difference of doubles is one itself (Shewchuk's Two-Diff leaves nothing). */
+  private static boolean isExact(double p, double q) {
+    double difference = p - q;
+    double left = p - difference;
+    return p - (difference + left) + (left - q) == 0;
   }
 
   /**
