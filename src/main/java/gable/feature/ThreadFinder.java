@@ -172,8 +172,13 @@ final class ThreadFinder {
     Optional<ScrewMotion> motion = wall.size() < FEWEST ? Optional.empty() : walls.motion(wall);
     if (motion.isPresent()) {
       grow(motion.get());
-      ThreadWave.find(surface, wall, motion.get()).ifPresent(this::add);
+      ThreadWave.find(surface, wall, motion.get()).or(this::onceMore).ifPresent(this::add);
     }
+  }
+
+  /** Where corners stray, all of the wall tells its motion better than the part that turns. */
+  private Optional<ThreadWave.Found> onceMore() {
+    return walls.motion(wall).flatMap(motion -> ThreadWave.find(surface, wall, motion));
   }
 
   /** Adds what is connected to the wall, obeys the motion and lies no nearer and no farther. */
