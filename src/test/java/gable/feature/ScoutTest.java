@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import gable.fixture.AtOnce;
 import gable.fixture.HoleBlock;
 import gable.fixture.HoleBlock.Ring;
+import gable.fixture.Lathe;
 import gable.fixture.MeshSketch;
 import gable.geom.Tolerances;
 import gable.geom.Vec3;
@@ -97,6 +98,31 @@ class ScoutTest {
       }
     }
     assertThat(seen).isEqualTo(told);
+  }
+
+  /** Coarse rings: no wall begins there whichever way it is tried, and both ways are. */
+  @Test
+  void aMissIsTheSameWhetherTheWallWasToGrowOrNot() {
+    Lathe lathe = Lathe.ofSides(24, 0.1);
+    for (int k = 0; k <= 90; k++) {
+      lathe.ring(0.25 * k, 6 + 0.8 * Math.sin(0.9 * k));
+    }
+    Mesh rings = lathe.sketch().flipped().mesh();
+    Surface surface = new Surface(rings, HalfEdges.of(rings), 1e-6, 0);
+    FacetStates states = new FacetStates(rings.facetCount());
+    WallGrower one = new WallGrower(surface, TOLERANCES, new WallMeasure(surface));
+    WallGrower two = new WallGrower(surface, TOLERANCES, new WallMeasure(surface));
+    int misses = 0;
+    for (int seed : Seeds.of(surface, Hollows.of(surface, 0.12))) {
+      if (!one.begins(seed, states)) {
+        assertThat(two.grow(seed, states)).isEmpty();
+        assertThat(Scout.Miss.of(0, one))
+            .usingRecursiveComparison()
+            .isEqualTo(Scout.Miss.of(0, two));
+        misses++;
+      }
+    }
+    assertThat(misses).isPositive();
   }
 
   @Test
